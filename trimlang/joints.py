@@ -3,7 +3,7 @@
 All other code asks a joint's row and names no joint, so that a new joint is written here once;
 DEVELOPERS.md says what else it takes.  The names and the rounding: common practice, no source.
 
->>> Joint.OUT_CORNER.is_corner, Joint.OUT_CORNER.long_point
+>>> Joint.OUT_CORNER.is_corner, Joint.OUT_CORNER.row.long_point
 (True, <Edge.FACE: 'face'>)
 >>> [joint.word for joint in Joint if joint.goes_on]
 ['splice', 'rake']
@@ -240,21 +240,6 @@ class Joint(StrEnum):
         return self.row.mitre(at)
 
     @property
-    def is_across(self) -> bool:
-        """Whether it is cut across the face of a trim that lies flat on the saw."""
-        return self.row.across
-
-    @property
-    def long_point(self) -> Edge:
-        """The edge at which the end is longest; ``BOTH`` where it is square or that depends."""
-        return self.row.long_point
-
-    @property
-    def tapers(self) -> bool:
-        """Whether it slopes back to the wall, by an angle that the file may give."""
-        return self.row.tapers
-
-    @property
     def goes_on(self) -> bool:
         """Whether the same trim goes on past it along the same wall."""
         return self.row.goes_on
@@ -268,11 +253,6 @@ class Joint(StrEnum):
     def laps(self) -> bool:
         """Whether one of its two pieces lies over the other."""
         return self.row.laps
-
-    @property
-    def bends(self) -> bool:
-        """Whether the trim's pitch changes there."""
-        return self.row.bends
 
     @property
     def stops(self) -> bool:

@@ -101,7 +101,7 @@ def standing_out(met: Meeting, at: FreeEnd, off: Fraction, findings: Findings) -
         return met
     proud, end = off + depth_of(trim) - past, met.end
     texts = {"trim": trim.name, "run": run.label}
-    if end.joint.tapers:
+    if end.joint.row.tapers:
         # It stands no further out than what it ends at, so there is nothing to slope off.
         if proud <= 0:
             findings.say("T443", end.span, **texts)

@@ -140,7 +140,7 @@ def _corner(job: Job, room: Room, boxes: WallBoxes, side: BoxSide, end: Side) ->
     # The mitre runs across the face, which for a trim that stands on a wall is its height.
     across = job.trim(boxes.trim).height or NOTHING
     mitre = (RIGHT + lean) / 2
-    return face_cut(BOX_CORNER, end, mitre, across, BOX_CORNER.long_point, room.settings)
+    return face_cut(BOX_CORNER, end, mitre, across, BOX_CORNER.row.long_point, room.settings)
 
 
 def _numbered(piece: Piece, boxes: WallBoxes, side: BoxSide, number: int, at: Fraction) -> Piece:

@@ -168,7 +168,7 @@ def end_cut(end: End, side: Side, trim: Trim, settings: Settings, laps: Side) ->
         # Of the two parallel cuts, the one on the piece that laps over is longer at the face.
         long_edge = Edge.BACK if side == laps else Edge.FACE
     else:
-        long_edge = end.joint.long_point if exact else Edge.BOTH
+        long_edge = end.joint.row.long_point if exact else Edge.BOTH
     return Cut(
         joint=end.joint,
         fit=end.fit,
@@ -227,7 +227,7 @@ def _crown_end(end: End, side: Side, trim: Trim, settings: Settings, laps: Side)
     # A square end needs neither mitre nor bevel, so it lies any way and has no crown's cut.
     if standing == 0:
         return square_cut(end.joint, end.fit)
-    return _crown_mitre(end, side, trim, standing, end.joint.long_point, settings)
+    return _crown_mitre(end, side, trim, standing, end.joint.row.long_point, settings)
 
 
 def _crown_mitre(

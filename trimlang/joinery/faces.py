@@ -33,7 +33,7 @@ from trimlang.survey.job import End, Trim
 def stair_end(end: End, side: Side, slope: Fraction, trim: Trim, settings: Settings) -> Cut:
     """Return the cut at a rake, plumb or level end of a run that rises by ``slope``."""
     exact = end.joint.mitre(AnglesOfEnd(end, settings, slope))
-    if end.joint.bends:
+    if end.joint.row.bends:
         # Where the trim turns upwards the angle below the bend is the wide one: the bottom edge is
         # longer.
         long_edge = Edge.BOTTOM if end.bend > 0 else Edge.TOP
@@ -48,7 +48,7 @@ def stair_end(end: End, side: Side, slope: Fraction, trim: Trim, settings: Setti
 def casing_mitre(side: Side, wide: Fraction, settings: Settings) -> Cut:
     """Return the mitre where two members of a casing meet that are ``wide`` inches wide."""
     at = CASING_CORNER
-    return face_cut(at, side, MITRE_OF_SQUARE, wide, at.long_point, settings)
+    return face_cut(at, side, MITRE_OF_SQUARE, wide, at.row.long_point, settings)
 
 
 def plumb_corner(met: Meeting, side: Side, slope: Fraction, trim: Trim, settings: Settings) -> Cut:

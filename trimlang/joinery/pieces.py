@@ -262,7 +262,7 @@ def _ends(wall: Wall, trim: Trim, roll: Fraction) -> tuple[Cut, Cut]:
             cuts.append(upright_end(met, side, run, roll, trim, settings))
         elif run.slope and met.meets is not Meets.ITSELF:
             cuts.append(plumb_corner(met, side, run.slope, trim, settings))
-        elif end.joint.is_across:
+        elif end.joint.row.across:
             cuts.append(stair_end(end, side, run.slope, trim, settings))
         else:
             laps = wall.laps(at) if end.joint.laps else Side.LEFT

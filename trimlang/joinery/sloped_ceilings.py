@@ -235,7 +235,7 @@ def upright_end(
     spring = (trim.spring or NOTHING) - roll
     way = 1 if side is Side.RIGHT else -1
     slope = way * run.ceiling
-    if met.end.joint.bends:
+    if met.end.joint.row.bends:
         # Half of what it bends by is on each side, whichever end this is.
         normal, slope = (Fraction(1), NOTHING), -met.end.bend / 2
     elif met.meets is Meets.ITSELF or met.corner is None:

@@ -81,7 +81,7 @@ def read_end(
     for fact in end.facts:
         match fact:
             # A taper is at no corner: the same brackets say there how steeply the end is sloped.
-            case facts.WrittenCorner(size=tree.Angle(degrees=degrees)) if joint.tapers:
+            case facts.WrittenCorner(size=tree.Angle(degrees=degrees)) if joint.row.tapers:
                 corner = _taper(degrees, fact, findings)
             case facts.WrittenCorner(size=tree.Angle(degrees=degrees)):
                 corner = _corner(joint, degrees, fact, findings)

@@ -47,8 +47,8 @@ def _below_a_ridge(run: Run, other: Run, trim: Trim) -> bool:
     """Tell whether a trim goes straight on where only the crown above it bends."""
     joint, mate = run.right.joint, other.left.joint
     return (
-        joint.bends
-        and mate.bends
+        joint.row.bends
+        and mate.row.bends
         and trim.spring is None
         and trim.before_crown is None
         and trim.name in other.trims

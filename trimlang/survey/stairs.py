@@ -163,7 +163,7 @@ def bend_rakes(room: Room, trims: Mapping[str, Trim], findings: Findings) -> Roo
         for side in Side:
             end = stretch.side(side)
             _check_end(stretch, end, side, findings)
-            if not end.joint.bends:
+            if not end.joint.row.bends:
                 continue
             mate = _mate(room, index, side)
             bend = Fraction(0)
@@ -199,7 +199,7 @@ def _mate(room: Room, index: int, side: Side) -> Run | None:
     mate = room.walk[at % len(room.walk)]
     if not isinstance(mate, Run) or mate is room.walk[index]:
         return None
-    return mate if mate.side(side.other).joint.bends else None
+    return mate if mate.side(side.other).joint.row.bends else None
 
 
 def _lost_beside(room: Room, index: int, side: Side) -> bool:
