@@ -16,6 +16,7 @@ from trimlang.stock.cutting import Answer, RackCut
 from trimlang.stock.diving import Rack
 from trimlang.stock.fewer_sticks import fewer_sticks
 from trimlang.stock.floor import Worth, cost_floor
+from trimlang.stock.longest_first import fill_counts
 from trimlang.stock.mix import WORTHS_KEPT, Known, Mix, MixSearch
 from trimlang.stock.nesting import can_nest
 from trimlang.stock.packing import Packing, better, counts_of, packing_of
@@ -68,12 +69,12 @@ def prove(
     nests = timber.leaning and can_nest(timber.sizes, [kind.room for kind in timber.kinds])
     _solve_cost(relaxation, known, state, seconds, SOON if nests else 0.0)
     racks = RackCut(timber, relaxation, seconds)
-    if nests:
+    search = MixSearch(timber, buying)
+    ceiling = _ceiling(timber, buying)
+    if nests and not _settled_soon(search, known, state, seconds):
         relaxation = racks.seeded(relaxation, Way.NESTED)
         _solve_cost(relaxation, known, state, seconds, batch=BATCH)
         racks = RackCut(timber, relaxation, seconds)
-    search = MixSearch(timber, buying)
-    ceiling = _ceiling(timber, buying)
     # Left for later, each with the least cost of all mixes that were not ruled out before it.
     undecided: list[tuple[Mix, int]] = []
     floor = 0
@@ -123,6 +124,32 @@ def prove(
     state.work = relaxation.work + search.work
     state.worths = known.worths
     return state
+
+
+def _settled_soon(
+    search: MixSearch, known: Known, state: Proof, seconds: Callable[[], float]
+) -> bool:
+    """Tell whether a quick packing of the cheapest mix settles cost and number of sticks already.
+
+    Then the exact pricing of shared mitres, most of the work on a small job, has nothing to add.
+    """
+    if state.packing is None:
+        return False
+    mix, _ = search.cheapest(known, state.packing.cost, seconds())
+    if mix is not None and not _filled(search, state, mix.counts):
+        return False
+    counts, least = search.fewest(known, state.packing.cost, seconds())
+    if least >= len(state.packing.sticks):
+        return True
+    return counts is not None and _filled(search, state, counts)
+
+
+def _filled(search: MixSearch, state: Proof, counts: Sequence[int]) -> bool:
+    """Keep a quick packing of these sticks, if it holds everything."""
+    sticks = fill_counts(search.timber, search.timber.demand, counts)
+    if sticks is not None:
+        _take(search, state, sticks)
+    return sticks is not None
 
 
 def _rule_out(state: Proof, known: Known, counts: Sequence[int], answer: Answer) -> None:
