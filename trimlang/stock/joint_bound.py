@@ -130,11 +130,19 @@ class JointBound:
             # finer marks can raise it now.
             if not fresh or floor >= value - 1e-6:
                 rounds += 1
-                if rounds > IN_VAIN or not self._marked(columns):
-                    self._solved = True
+                # Whole sticks often cost more than the program says, so no finer marks may be
+                # needed.
+                met = floor == self._floor and self._is_met(enough, sorted(kept)[:WORTHS_KEPT])
+                if met or rounds > IN_VAIN or not self._marked(columns):
+                    self._solved = not met
                     break
         for _, _, worth, steps in sorted(kept)[:WORTHS_KEPT]:
             self._learn(worth, steps)
+
+    def _is_met(self, enough: int, kept: Sequence[tuple[int, int, Worth, Steps]]) -> bool:
+        """Tell whether no mix that satisfies these worths costs less."""
+        known = Known([*self._known.worths, *(worth for _, _, worth, _ in kept)])
+        return self._search.cheapest(known, enough, self._seconds())[1] >= enough
 
     def _try_mixes(self, enough: int) -> None:
         """Rule out mixes, the cheapest first, until the program knows of none against one."""
