@@ -148,7 +148,7 @@ def _filled(search: MixSearch, state: Proof, counts: Sequence[int]) -> bool:
     """Keep a quick packing of these sticks, if it holds everything."""
     sticks = fill_counts(search.timber, search.timber.demand, counts)
     if sticks is not None:
-        _take(search, state, sticks)
+        _take(search, state, tuple(sticks))
     return sticks is not None
 
 
