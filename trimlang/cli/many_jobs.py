@@ -12,7 +12,7 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 from threading import current_thread, main_thread
 from types import FrameType
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from trimlang.cli.options import BuildOptions, JobBuild
 from trimlang.cli.replies import (
@@ -33,6 +33,18 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from trimlang.workers.worker import JobAnswer
+
+_DEVICES: Final = frozenset(
+    (
+        "con",
+        "prn",
+        "aux",
+        "nul",
+        *(f"{port}{number}" for port in ("com", "lpt") for number in "123456789"),
+    )
+)
+"""Names that no file may have on Windows, whatever stands behind a dot; nor may one end in a dot or
+a blank (Microsoft, Naming Files, Paths, and Namespaces)."""
 
 
 def build_many(options: BuildOptions) -> int:
@@ -99,13 +111,22 @@ def several(given: Sequence[str]) -> list[str] | None:
     if "-" in given:
         complain("standard input is one job: - cannot stand beside other job files")
         return None
-    seen: dict[Path, str] = {}
+    seen: dict[tuple[str, int, int], str] = {}
     for file in given:
         with suppress(OSError, RuntimeError):
             # A file given twice, also by another path, is one job: two builds would write one
             # folder.
-            seen.setdefault(Path(file).resolve(), file)
+            seen.setdefault(_identity(Path(file).resolve()), file)
     return list(seen.values())
+
+
+def _identity(path: Path) -> tuple[str, int, int]:
+    """Return what is the same for two names of one file that differ by case at most."""
+    try:
+        there = path.stat()
+    except OSError:
+        return str(path), 0, 0  # that it is missing is told when it is read
+    return str(path).casefold(), there.st_dev, there.st_ino
 
 
 def one_of_many(file: str, form: MessageForm) -> MessageOptions:
@@ -122,7 +143,7 @@ def places(files: Sequence[str], out: Path | None, reserved: Sequence[str] = ())
     ``reserved`` are names in ``out`` that no job may have.
     """
     paths = [Path(file) for file in files]
-    names = [path.stem if out is not None else f"{path.stem}-sheets" for path in paths]
+    names = [_everywhere(path.stem) if out is not None else f"{path.stem}-sheets" for path in paths]
     folders = [path.resolve().parent if out is None else out for path in paths]
     if out is not None:
         # Names that differ only in case are one folder on some disks.
@@ -143,6 +164,12 @@ def places(files: Sequence[str], out: Path | None, reserved: Sequence[str] = ())
         taken.add((folder, free.casefold()))
         found.append(out / free if out is not None else path.with_name(free))
     return found
+
+
+def _everywhere(stem: str) -> str:
+    """Return a job's name as a folder may be called on Windows too, where a folder is copied."""
+    name = stem.rstrip(". ") or "job"
+    return f"{name}-sheets" if name.partition(".")[0].casefold() in _DEVICES else name
 
 
 def worse(one: int, other: int) -> int:
