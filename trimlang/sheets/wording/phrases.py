@@ -76,7 +76,7 @@ def wall_name(name: WallName, words: Words) -> str:
 def _filled(value: Value, pen: Pen) -> str:
     match value:
         case SaidLength():
-            return pen.told(value.inches)
+            return pen.noted(value.inches)
         case SaidAngle():
             return pen.worked_out_angle(value.degrees)
         case WallName():

@@ -118,7 +118,7 @@ class Pen:
             return self.words("under {step}", step=str(self.reading(step)))
         return str(self.reading(steps_nearest(size, step)))
 
-    def told(self, inches: Fraction) -> str:
+    def noted(self, inches: Fraction) -> str:
         """Write a length that a note tells as a mark of the tape, or as less than the first one."""
         near = self.mark(inches)
         return str(near) if near.whole != "0" or not inches else self.small(inches)
