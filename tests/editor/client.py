@@ -118,7 +118,7 @@ class Editor:
         return lsp.TextDocumentIdentifier(self.uri(name))
 
     def hover(self, name: str, line: int, character: int) -> str:
-        """Return what the pointer is told."""
+        """Return what the editor shows where the pointer rests."""
         told = self._do(
             self.client.text_document_hover_async(
                 lsp.HoverParams(self.document(name), lsp.Position(line, character))

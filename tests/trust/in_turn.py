@@ -231,7 +231,7 @@ class Feeder:
             assert after.progress.states == result.progress.states
 
     def _in_editor(self, text: str, _log: str, _result: Result) -> None:
-        """A name is changed; what rests under the pointer is told; words are proposed."""
+        """A name is changed; what is under the pointer is explained; words are proposed."""
         random, path = self._random, _PATH
         reading = read_job(path, JOB, {path: text}, CachedSteps())
         renamed(reading, random.randrange(30), random.choice(NAMES))

@@ -17,6 +17,7 @@ import re
 import shutil
 import tempfile
 from collections.abc import Collection, Iterable, Mapping
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import suppress
 from errno import EBUSY, EXDEV
 from filecmp import cmp
@@ -209,8 +210,6 @@ def _sync_all(folder: Path, files: Iterable[Path]) -> None:
 
     Several at a time, since a disk writes many things at once nearly as fast as one.
     """
-    from concurrent.futures import ThreadPoolExecutor
-
     places = {path: None for file in files for path in (file, *file.parents)}
     ours = [path for path in places if path.is_relative_to(folder)]
     with ThreadPoolExecutor(AT_ONCE) as disk:

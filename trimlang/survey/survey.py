@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import TYPE_CHECKING
 
 from trimlang.diagnostics import Diagnostic, Span, Whole
@@ -145,8 +146,6 @@ def _headings(
 
 
 def _check_date(word: tree.Word, findings: Findings) -> None:
-    from datetime import date
-
     try:
         date.fromisoformat(word.text)
     except ValueError:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
+from string import Formatter
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span, has_errors, say
@@ -290,8 +291,6 @@ class _Table:
 
 def _parsed(form: str) -> Iterator[tuple[str, str]]:
     """Yield the literal parts of a form, each with the column that follows it ("" for none)."""
-    from string import Formatter
-
     for literal, column, _, _ in Formatter().parse(form):
         yield literal, column or ""
 
