@@ -340,3 +340,28 @@ def test_a_stair_beside_a_wall_that_cannot_be_read():
     ]
     head = HEAD.replace('"R", trim base', '"R", trim base, open walk')
     assert "T244" not in findings(lines, head)
+
+
+def test_an_unwritten_outside_corner_may_have_an_angle_of_its_own():
+    walls = [
+        "N: 120 in, left=in-corner, right=in-corner",
+        "E: 60 in, left=in-corner, right=in-corner(135 deg)",
+        "A: 40 in, left=in-corner, right=butt",
+        "B: 50 in, left=butt, right=in-corner",
+        "S: 91 11/16 in, left=in-corner, right=in-corner",
+        "W: 138 1/4 in, left=in-corner, right=in-corner",
+    ]
+    found = findings(walls)["T320"].remedy
+    assert found.startswith("Most likely: the unwritten out-corner(135°) between run A and run B.")
+
+
+def test_a_wall_skipped_before_the_corner_that_was_read_for_both():
+    """The wall X goes 60 in south from P; at its end the room turns by 45° only."""
+    walls = [
+        "P: 120 in, left=in-corner, right=in-corner(135 deg)",
+        "Q: 40 in, left=in-corner(135 deg), right=in-corner(135 deg)",
+        "S: 91 11/16 in, left=in-corner(135 deg), right=in-corner",
+        "W: 88 1/4 in, left=in-corner, right=in-corner",
+    ]
+    remedy = findings(walls)["T311"].remedy
+    assert "a wall skipped between run P and run Q, about 5 ft long" in remedy

@@ -158,3 +158,58 @@ def test_a_single_door_is_as_far_from_the_other_corner_on_the_other_side(left, r
     assert told(left, right) == (["T328"] if abs(left - right) > 12 else [])
     # a wall of another length is not the same from corner to corner
     assert told(left, right + longer) == []
+    # six inches more may be the tape's and the walls' own
+    assert told(left, right + 6) == (["T328"] if abs(left - right - 6) > 12 else [])
+
+
+def test_the_first_room_may_be_the_one_that_turns_right():
+    notch = '\nroom "Notch", trim base\n' + "\n".join(IN_THE_NOTCH)
+    (told,) = trimlang.compile(
+        TRIM + notch.format(24, "D1", 36, 36, "D2", 24) + WRAPPED
+    ).diagnostics
+    assert told.message.startswith(
+        "from “D1” to “D2” room “Notch” turns right, and “Study” turns left"
+    )
+
+
+@pytest.mark.parametrize("wrong", [False, True])
+def test_doors_in_a_side_wall_are_as_far_apart_as_in_another_room_s_first(wrong):
+    job = (
+        TRIM
+        + f"""
+room "Side", trim base
+  N: 120 in, left=in-corner, right=in-corner
+  E1: 30 in, left=in-corner, right=butt
+  opening 36 in "D1"
+  E2: 40 in, left=butt, right=butt
+  opening 30 in "D2"
+  E3: 20 in, left=butt, right=in-corner
+  S: 120 in, left=in-corner, right=in-corner
+  W: 156 in, left=in-corner, right=in-corner
+{SOUTH_ROOM.format(first=FIRST if wrong else SECOND, second=SECOND if wrong else FIRST, between=40)}
+"""
+    )
+    told = [one for one in trimlang.compile(job).diagnostics if one.code != "T310"]
+    assert [one.code for one in told] == (["T318"] if wrong else [])
+    if wrong:
+        assert "“D1” is to the left of “D2”" in told[0].message
+
+
+def test_the_order_is_said_from_the_first_door_on_the_schedule():
+    north = (
+        NORTH_ROOM.format(24, 40, 38).replace("D1", "D9").replace("D2", "D1").replace("D9", "D2")
+    )
+    south = SOUTH_ROOM.format(first='30 in "D2"', second='36 in "D1"', between=40)
+    (told,) = trimlang.compile(TRIM + north + south).diagnostics
+    assert told.message.startswith("“D1” is to the right of “D2” in room “Study” and in “Behind”")
+
+
+def test_a_wall_that_ends_in_an_outside_corner_says_nothing_of_a_single_door():
+    whole = ONE_DOOR.format(name="Study", left=20, right=60, deep=96, long=116)
+    part = ONE_DOOR.format(name="Behind", left=20, right=60, deep=96, long=116)
+    part = part.replace(
+        "  E: 96 in, left=in-corner",
+        "  P: 10 in, left=out-corner, right=in-corner\n  E: 96 in, left=in-corner",
+    ).replace("left=butt, right=in-corner", "left=butt, right=out-corner")
+    for rooms in (whole + part, part + whole):
+        assert "T328" not in {one.code for one in trimlang.check(TRIM + rooms).diagnostics}

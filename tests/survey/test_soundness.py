@@ -116,3 +116,12 @@ def test_few_sound_rooms_are_called_out(room):
         total = float(missed @ np.array(fit.weight) @ missed)
         called += not is_sound(room, replace(fit, missed=tuple(missed), total=total))
     assert called <= 2
+
+
+def test_of_more_conditions_than_the_table_has_the_last_level_holds():
+    """Eight diagonals along one line, read by turns too long and too short."""
+
+    for off, sound in ((0.11, True), (0.13, False)):
+        chords = tuple(Chord(0, 2, 200 + off * sign, "N-E") for sign in (1, -1) * 4)
+        walk = replace(ROOM, chords=chords)
+        assert is_sound(walk, misfit(walk)) is sound

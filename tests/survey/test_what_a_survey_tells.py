@@ -85,6 +85,17 @@ def test_a_diagonal_that_fits_no_wall_is_named():
     assert worst.of in ("diagonal N-E", "diagonal E-S")
 
 
+@pytest.mark.parametrize(
+    ("read", "words"), [("183 7/16", "4 in too short"), ("191 7/16", "4 in too long")]
+)
+def test_what_a_diagonal_was_meant_to_be_is_offered(read, words):
+    one = closing(room("diagonal N-E 187 7/16 in", f"diagonal E-S {read} in"))
+    (slip,) = (slip for slip in one.slips if slip.words.startswith("diagonal E-S"))
+    assert words in slip.words
+    ((_, meant),) = slip.meant
+    assert meant == "15 ft 7 7/16 in"
+
+
 def test_corrections_make_all_measurements_agree():
     """The adjusted rectangle closes: what N and S differ by is taken up by walls and corners."""
     result = room("corners: doubt 1/8 deg", "diagonal N-E 187 7/16 in", south="144 1/4 in")

@@ -87,7 +87,8 @@ def _with_wall(course: Course, wall: _Skipped) -> Slip | None:
     if wall.unread is not None:
         lacking = WHOLE_TURN - sum(turn.degrees for turn in tried.turns)
         end = wall.unread.of(wall.left, wall.right)
-        angle = RIGHT + (lacking if end.joint.is_outside else -lacking)
+        written = RIGHT if end.corner is None else end.corner
+        angle = written + (lacking if end.joint.is_outside else -lacking)
         if not _is_likely(course, angle):
             return None
         read = replace(end, corner=angle, implied=True)
