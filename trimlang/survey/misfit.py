@@ -100,24 +100,25 @@ class Misfit:
         """Return how far the end may be from the start in a direction (inches)."""
         (a, b), (_, d) = self.spread[0][:2], self.spread[1][:2]
         x, y = (way / abs(way)).real, (way / abs(way)).imag
-        # The doubts make an ellipse; this is the unit vector of the direction, weighed by the
-        # inverse of the 2 × 2 covariance.
+        # The doubts make an ellipse: the direction, weighed by the inverse of their covariance.
         inner = (d * x * x - 2 * b * x * y + a * y * y) / (a * d - b * b)
         return sqrt(SURE[0] / inner)
+
+    def stiff(self, effect: Row) -> float:
+        """Return how many variances of the misses one unit of an error comes to: eᵀ W e."""
+        return dot([dot(row, effect) for row in self.weight], effect)
 
     def pull(self, effect: Row) -> tuple[float, float]:
         """Return how large one error would have to be to explain the most, and how much that is.
 
         The first is in the error's own unit, the second in chi-squared: what ``total`` falls by.
-        Its root is the test of a single measurement that Baarda called data snooping (A testing
-        procedure for use in geodetic networks, 1968; from memory).
+        Its root tests a single measurement, as land surveyors do (data snooping: Baarda, 1968; from
+        memory).
         """
-        down = [dot(row, effect) for row in self.weight]
-        stiff = dot(down, effect)
-        # This error does not move any condition, as a turn of 0° does not.
-        if stiff < 1e-9:
+        stiff = self.stiff(effect)
+        if stiff < 1e-9:  # it moves no condition, as a turn of 0° does not
             return 0.0, 0.0
-        drawn = dot(down, self.missed)
+        drawn = dot([dot(row, effect) for row in self.weight], self.missed)
         return -drawn / stiff, drawn * drawn / stiff
 
     @property
@@ -244,8 +245,8 @@ def weighed(missed: Sequence[float], weight: Matrix) -> float:
 
 def inverse(matrix: Matrix) -> Matrix:
     """Return the inverse of a positive definite matrix."""
-    one = range(len(matrix))
-    return eliminated(matrix, tuple(tuple(float(row == at) for at in one) for row in one))[0]
+    unit = tuple(tuple(float(one is row) for one in matrix) for row in matrix)
+    return eliminated(matrix, unit)[0]
 
 
 def eliminated(matrix: Matrix, beside: Matrix) -> tuple[Matrix, float]:

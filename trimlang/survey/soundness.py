@@ -64,22 +64,15 @@ def is_sound(walk: Walk, fit: Misfit) -> bool:
     down = [dot(row, fit.missed) for row in fit.weight]
     likelier = 0.0
     for effect, inches in slips:
-        stiff = dot([dot(row, effect) for row in fit.weight], effect)
-        if inches * dot(down, effect) - stiff / 2 < -_FAR_LESS:
-            continue
-        without = [miss - inches * by for miss, by in zip(fit.missed, effect, strict=True)]
-        without += missed[len(without) :]
-        slipped = likely_misses(effects, without, sound.tilt)
-        likelier += exp(slipped.log_density - sound.log_density)
-    return likelier < exp(_least(fit, lengths)) * len(slips)
-
-
-def _least(fit: Misfit, lengths: int) -> float:
-    """Return the logarithm of how many times likelier an inch must make the misses to be told."""
-    inches = fsum(
-        dot([dot(row, effect) for row in fit.weight], effect) for effect in fit.effects[:lengths]
-    )
-    return _CLEARLY if inches < _PLAIN * _PLAIN * lengths else _BARELY
+        normally = inches * dot(down, effect) - fit.stiff(effect) / 2
+        if normally >= -_FAR_LESS:
+            without = [miss - inches * by for miss, by in zip(missed, effect, strict=False)]
+            without += missed[len(effect) :]
+            slipped = likely_misses(effects, without, sound.tilt)
+            likelier += exp(slipped.log_density - sound.log_density)
+    variances = fsum(map(fit.stiff, fit.effects[:lengths])) / lengths
+    least = _CLEARLY if variances < _PLAIN * _PLAIN else _BARELY
+    return likelier < exp(least) * len(slips)
 
 
 def _conditions(walk: Walk, fit: Misfit) -> tuple[list[Row], list[float]]:
