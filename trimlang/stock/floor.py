@@ -39,6 +39,8 @@ def length_worth(timber: Timber) -> Worth:
 def halves_worths(timber: Timber) -> list[Worth]:
     """Return bounds for parts over half a stick (Martello and Toth's L2, for one kind of stick).
 
+    What each length then counts is a dual feasible function, in the literature.
+
     With the longest room R and a threshold t up to R/2: parts over R - t are
     worth R, those over R/2 or from t to R/2 their own room, shorter ones
     nothing.  No stick is worth more than R: a part over R - t leaves room only for
