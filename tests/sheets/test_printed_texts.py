@@ -10,7 +10,7 @@ import pytest
 from pypdf import PdfReader
 
 from tests.sheets.any_house import any_house
-from tests.sheets.jobs import SHIPPED, example
+from tests.sheets.jobs import SHIPPED, compiled, example
 from tests.sheets.printed_texts import off_the_page, overlaps, printed_pages
 from trimlang.compiler import compile_job
 from trimlang.sheets.content.saw_sheet import saw_sheet
@@ -80,6 +80,18 @@ def test_an_order_of_seven_trims_is_one_page_with_its_line_to_sign() -> None:
     (html,) = render_sheets(example("cornice"), only=["stock-order"]).values()
     (page,) = PdfReader(BytesIO(to_pdf(html))).pages
     assert "signature" in page.extract_text()
+
+
+def test_an_order_of_two_dozen_trims_is_one_leaf_front_and_back() -> None:
+    room = (
+        'room "Room {n}" as R{n}, trim t{n}, open walk\n'
+        "  A: 90 in, left=butt, right=butt\n  opening 30 in\n  B: 140 in, left=butt, right=butt\n"
+    )
+    trim = "trim t{n}: 9/16 in thick, 5 in tall, pine\nstock t{n}: 8 ft at 9.00, 12 ft at 15.00\n"
+    job = "".join(text.format(n=n) for text in (trim, room) for n in range(24))
+    (html,) = render_sheets(compiled(job), only=["stock-order"]).values()
+    _, back = PdfReader(BytesIO(to_pdf(html))).pages
+    assert "signature" in back.extract_text()
 
 
 @pytest.mark.nightly
