@@ -6,6 +6,7 @@ import pytest
 
 from tests.jobs import TRIM
 from trimlang.compiler import check_job
+from trimlang.diagnostics.mending import mends
 
 ROOM = 'room "Study", trim base, open walk\nN: 40 in, left=butt, right=butt\n'
 
@@ -50,6 +51,13 @@ def test_circles_and_repeats(job: Path) -> None:
     (job.parent / "a.trim").write_text(TRIM, encoding="utf-8")
     job.write_text('include "a.trim"\ninclude "a.trim"\n' + ROOM, encoding="utf-8")
     assert codes(job) == [("T607", "job.trim")]
+
+
+def test_an_include_that_is_not_there_is_taken_out_by_a_mend(job: Path) -> None:
+    lines = [*TRIM.split("\n"), 'include "none.trim"', *ROOM.split("\n")]
+    (found,) = check_job("\n".join(lines), path=job).diagnostics
+    ((edit,),) = [mend.edits for mend in mends(found, lines[found.span.line - 1], lines)]
+    assert (edit.text, edit.span.end - edit.span.column) == ("", len('include "none.trim"'))
 
 
 def test_files_that_cannot_be_read(job: Path) -> None:

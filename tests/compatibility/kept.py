@@ -63,6 +63,7 @@ ADDED: Final = {"0.1.0": ("closings",)}
 """What a version's plan.json did not have yet, by its names at the top."""
 
 PLAN_MENDED: Final = {
+    "0.1.0/reference-02": [("106 nail holes", "104 nail holes", ONE_NAIL)],
     "0.1.0/bay": [('"saw_deg": 22.5,', '"saw_deg": 22.75,', STEEPER)],
     "0.1.0/stair": [
         ('"exact_text": "28.3125 in"', '"exact_text": "28 5/16 in"', MARKS),

@@ -114,6 +114,7 @@ FRIDAY = (
     "N 10 ft;E 8 ft;S 10 ft", "N: 10 ft E: 8 ft", "N 5 ft, french door 60, N 3 ft",
     "N 5 ft, slider 72, N 3 ft", "kerf: 1/8 in", "waste: 10%", "stock base: 12 ft x 6 at 18.10",
     "stock base: 12-footers at 17.40", "price base 1.45/ft", "trim cap: 9/16 thick 5 1/4 tall",
+    "N 1/3'-0.5\"", "N 3/10 in, left=butt",
 )  # fmt: skip
 
 

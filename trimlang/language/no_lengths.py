@@ -13,6 +13,7 @@ from trimlang.diagnostics import Diagnostic, say
 from trimlang.diagnostics.named_codes import MISPLACED, OFF_TAPE
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language.tree import RunLine, Statement, WallsLine
+from trimlang.lengths.units import LengthUnit
 
 _WANTED: Final = "a length that a tape has"
 
@@ -31,12 +32,14 @@ def without_no_lengths(
         for one in stretches
         if isinstance(one, RunLine)
         and one.length.span.column in odd
-        and all(0 < amount < 1 for amount, _ in one.length.parts)
+        and all(0 < amount < 1 and unit != LengthUnit.FOOT for amount, unit in one.length.parts)
     ]
     if not short:
         return statement, problems
     told = {one.length.span.column for one in short}
-    found = [_no_length(one) if one.span.column in told else one for one in problems]
+    found = [
+        _no_length(one) if one.span.column in told and _means_feet(one) else one for one in problems
+    ]
     if isinstance(statement, WallsLine):
         left = tuple(one for one in statement.stretches if one not in short)
         return replace(statement, stretches=left, lost=True), found

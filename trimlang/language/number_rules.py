@@ -204,8 +204,8 @@ class NumberRules(WallLines):
         read = [child for child in children if isinstance(child, tree.Number)]
         numbers = [one.value for one in read]
         # Of a foot a tape has other parts than of an inch: 8/20 ft is 4 13/16 in.
-        part = read[0].off_tape if len(read) == 1 and read[0].value < 1 else None
-        for one in read if part is None else ():
+        part = read[0].off_tape if read[0].value < 1 else None
+        for one in read if part is None else read[1:]:
             self._check_on_tape(one)
         # “9 1/2 ft 6 in” says a part of the foot twice, and nobody reads a tape so.
         if numbers[0].denominator != 1 and len(numbers) > 1:
@@ -214,7 +214,7 @@ class NumberRules(WallLines):
         elif len(numbers) > 1 and numbers[1] >= 12:
             odd = "twelve inches or more after feet"
             self.problems.append(self._odd_feet(meta, odd, numbers))
-        elif part is not None:
+        elif part is not None and not is_tape_fraction(numbers[0] * 12):
             inches = steps_nearest(numbers[0] * 12, SIXTEENTH)
             odd = f"“{part.text}” of a foot is on no tape"
             said = say(ODD_FEET, self._span(meta), odd=odd, guess="", instead=length_text(inches))
