@@ -33,6 +33,11 @@ def test_a_name_behind_a_transitions_block_takes_no_comma() -> None:
     assert read_line('door 32 in"to hall"').words == 'door 32 in, "to hall"'
 
 
+def test_words_that_belong_together_may_have_any_blanks_between_them() -> None:
+    assert said("door 32, swings\tin\n") == said("door 32, swings in\n")
+    assert read_line("door 32, swings\tin").words == "door 32, swings in"
+
+
 @given(files())
 @settings(slow, max_examples=examples(30))
 def test_meaning_and_comments_stay_and_tidying_again_changes_nothing(text: str) -> None:

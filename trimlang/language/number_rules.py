@@ -90,7 +90,8 @@ class NumberRules(WallLines):
         if token.type == "STRING":
             return tree.Word(self._seen(str(token)[1:-1], span), span)
         if token.type in _ANY_CASE:
-            return tree.Word(str(token).lower(), span)
+            # “swings in” may have a tab or two blanks between its words.
+            return tree.Word(" ".join(token.lower().split()), span)
         if token.type == "NAME" and not token.isascii():
             self._one_alphabet(token, span)
         # An accent may be typed as one character or two; names must compare equal either way.
