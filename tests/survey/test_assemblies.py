@@ -214,3 +214,15 @@ def test_slips_are_told():
     assert [(one.code, one.span.line, one.remedy) for one in bare] == [
         ("T216", 4, "Write “trim foot”.")
     ]
+
+
+def test_an_assembly_that_cannot_be_read_is_no_unknown_trim():
+    walls = (
+        'room "Hall", trim cornice, open walk\n'
+        "  N: 40 in, left=butt, right=butt, cornice return\n"
+        "  opening 30 in, stops cornice\n"
+        "  E: 50 in, left=butt, right=butt, no cornice\n"
+    )
+    for wrong in ("assembly cornice: frieze + crown", "stack cornice: frieze, crown"):
+        found = check_job(f"{TRIMS}{wrong}\nstock cornice: 12 ft at 40.00\n{walls}").diagnostics
+        assert [one.code for one in found] == ["T101"], wrong

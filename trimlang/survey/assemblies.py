@@ -33,15 +33,16 @@ def spelled_out(
     What an assembly says its members stand in front of is said in their own lines.
     """
     statements = tuple(statements)
+    lost = _lost_assemblies(statements)
     # Most jobs have no assembly, and their lines stay as they were read.
-    if not any(isinstance(line, tree.AssemblyLine) for line in statements):
+    if not lost and not any(isinstance(line, tree.AssemblyLine) for line in statements):
         return statements
     assemblies = _assemblies(statements, findings)
     statements = _in_front_there(statements, assemblies.values(), findings)
     trims = {line.name.text for line in statements if isinstance(line, tree.TrimLine)}
     # A line that could not be read may still have named the trim, so it is not unknown.
     trims |= lost_names(statements, "trim")
-    members: dict[str, tuple[tree.Word, ...]] = {}
+    members: dict[str, tuple[tree.Word, ...]] = dict.fromkeys(lost, ())
     for name, line in assemblies.items():
         for one in line.trims:
             # An assembly within an assembly is told of below, and is no unknown trim.
@@ -53,6 +54,18 @@ def spelled_out(
     speller = _Speller(members, findings)
     spelled = (speller.spelled(line) for line in statements)
     return tuple(line for line in spelled if line is not None)
+
+
+def _lost_assemblies(statements: Iterable[tree.Statement]) -> set[str]:
+    """Return the names of assemblies whose lines could not be read, whatever they call one."""
+    unread = [line for line in statements if isinstance(line, tree.Unreadable)]
+    if not unread:
+        return set()
+    # Imported here: most jobs have no line that cannot be read.
+    from trimlang.language.regional_names import elsewhere
+
+    called = ("assembly", *elsewhere("assembly"))
+    return {name for word in called for name in lost_names(unread, word)}
 
 
 def _assemblies(
@@ -141,7 +154,9 @@ def _say_where_one_is_meant(
     wrong = [word for word in words if word.text in members]
     for word in wrong:
         names = [one.text for one in members[word.text]]
-        findings.say("T484", word.span, name=word.text, members=listed(names))
+        # Without its members, why is told at its own line.
+        if names:
+            findings.say("T484", word.span, name=word.text, members=listed(names))
     return bool(wrong)
 
 
@@ -210,6 +225,9 @@ class _Speller:
         found: list[facts.WallFact] = []
         for fact in said:
             match fact:
+                case facts.NamedTrim(trim=word) if not self._members.get(word.text, (word,)):
+                    # No trim of it could be read, and it may be all that the wall gets.
+                    found.append(facts.Unread(word.span))
                 case facts.NamedTrim(trim=word) | facts.Without(trim=word) if (
                     listing and word.text in self._members
                 ):
