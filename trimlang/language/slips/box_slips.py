@@ -30,7 +30,43 @@ def _trim_of_piece(found: Found) -> str | None:
     return None if nearest(found["slip"], known) else f"trim {found['slip']}"
 
 
+def _piece(found: Found) -> str:
+    if found["name"]:
+        return f"piece {found['name']}, {found['said'].strip()}"
+    return f"piece {found['called']}, {found['count']} of {found['long'].strip()}"
+
+
 BOX_SLIPS: Final = (
+    slip(
+        (
+            "boxes N: trim panel, 3, 24 in tall, margin 3 in",
+            "boxes N: 3, trim panel, 24 in tall, margin 3 in",
+        ),
+        written=rf"^\s*boxes\b[^:#]*:\s*(?P<slip>(?P<trim>trim +{NAME})\s*,\s*(?P<count>\d+))"
+        rf"{END_OF_PART}",
+        wanted="how many there are first",
+        remedy="Write {}.",
+        instead=lambda found: f"{found['count']}, {found['trim']}",
+    ),
+    slip(
+        ('piece 4 of 22 1/2 in, "cleat"', 'piece "cleat", 4 of 22 1/2 in'),
+        ('4 pieces "cleat" of 22 1/2 in', 'piece "cleat", 4 of 22 1/2 in'),
+        written=rf"^\s*(?P<slip>pieces? +(?P<said>(?:\d+ *of +)?{LONG})\s*,\s*(?P<name>\"[^\"]*\")"
+        rf"|(?P<count>\d+) +pieces? +(?P<called>\"[^\"]*\") +of +(?P<long>{LONG}))",
+        wanted="“piece” and its name first",
+        remedy="Write {}.",
+        instead=_piece,
+    ),
+    slip(
+        ("toe kick 93 in, trim rail", 'piece "toe kick", 93 in, trim rail'),
+        ("door stop, 2 of 80 in, trim rail", 'piece "door stop", 2 of 80 in, trim rail'),
+        ("shelf cleats: 4 of 22 1/2 in", 'piece "shelf cleats", 4 of 22 1/2 in'),
+        written=r"^\s*(?P<slip>(?P<name>(?:toe[ -]?kick|(?:shelf |closet |wall )?cleat)s?(?=\W+\d)"
+        r"|(?:door[ -]?)?(?:stop|jamb)s?(?=\W+\d+ +of\b))\s*[:,]?\s+)",
+        wanted="“piece” and its name in quotes, where it stands on no wall of the walk",
+        remedy="Write {}.",
+        instead=lambda found: f'piece "{found["name"]}", ',
+    ),
     slip(
         ("3 boxes N, 24 in tall, margin 3 in", "boxes N: 3, 24 in tall, margin 3 in"),
         ("3 boxes on N: 24 in tall, margin 3 in", "boxes N: 3, 24 in tall, margin 3 in"),

@@ -174,6 +174,14 @@ CASING_SLIPS: Final = (
     ),
     # ---- blocks and heads of several parts, above the rooms
     slip(
+        ("head cross: board, cap with returns", "head cross: board, cap returned"),
+        written=rf"^\s*head\b[^#]*?{NAME}(?P<slip> +(?:with +|and +)?(?:mitred +)?returns?)"
+        rf"{END_OF_PART}",
+        wanted="“returned”",
+        remedy="Write {}.",
+        instead=lambda _: " returned",
+    ),
+    slip(
         ("block plinth: 3 in, 7 in, 1 1/8 in", None),
         ("block plinth: 3 x 7 x 1 1/8", None),
         written=rf"^\s*block\b[^:#]*:\s*(?P<slip>{WRITTEN_LENGTH}\s*(?:,|x|×|by)\s*{WRITTEN_LENGTH}"

@@ -9,6 +9,31 @@ from trimlang.language.slips.slip_row import WRITTEN_LENGTH as LONG
 
 CURVE_SLIPS: Final = (
     slip(
+        ("N: 60 in, left=butt, chord 60 in, rise 9 in", None),
+        ("N: 60 in, left=butt, arc 66 in", None),
+        written=rf",\s*(?P<slip>chord +{LONG}(?:,\s*rise +{LONG})?|arc +{LONG}){END_OF_PART}",
+        wanted="which way it curves, and how far off its chord",
+        remedy="Write the chord as the wall's length, and curves in 9 in for its rise where the"
+        " wall goes away from the room, curves out 9 in where it comes into it.",
+        instead=None,
+    ),
+    slip(
+        ("N: 60 in, left=butt, curves in 9 in rise", "N: 60 in, left=butt, curves in 9 in"),
+        ("N: 60 in, left=butt, curves out 9 in deep", "N: 60 in, left=butt, curves out 9 in"),
+        written=rf"\bcurves\s+(?:in|out)\s+{LONG}(?P<slip>\s+(?:rise|sagitta|deep|off the chord))"
+        rf"{END_OF_PART}",
+        wanted="the rise alone",
+        remedy="The rise is what such a length means anyway: leave the word out.",
+        instead=lambda _: "",
+    ),
+    slip(
+        ("kerfs: 3/32 in", "kerfs: leave 3/32 in"),
+        written=rf"^\s*kerfs\s*:\s*(?P<slip>\d+/\d+ ?(?:in\b|\")?){END_OF_PART}",
+        wanted="“leave” before what stays at the face",
+        remedy="If that is what the kerfs leave of the thickness, write {}.",
+        instead=lambda found: f"leave {found['slip'].strip()}",
+    ),
+    slip(
         ("N: 60 in, left=butt, bows out 9 in", "N: 60 in, left=butt, curves out 9 in"),
         ("N: 60 in, left=butt, bowed in 9 in", "N: 60 in, left=butt, curves in 9 in"),
         written=r",\s*(?P<slip>bow(?:s|ed)|bends?|bent|arcs?|arched|rounds?|rounded|bellies"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
+from trimlang.language.regional_names import NAME
 from trimlang.language.slips.slip_row import ANY_NAME, END_OF_PART, GAP, WHOLE_LENGTH, Found, slip
 
 
@@ -19,6 +20,31 @@ def _door(found: Found) -> str:
 
 
 _DOOR_ROWS: Final = (
+    slip(
+        (
+            "cased opening 36 in, casing case, height 80 in",
+            "opening 36 in, casing case, height 80 in",
+        ),
+        written=r"(?:^|,)\s*(?P<slip>cased +opening)\b",
+        wanted="“opening”",
+        remedy="Write {}: the word casing says with what it is cased.",
+        instead=lambda _: "opening",
+    ),
+    slip(
+        (
+            "window 36 in, casing case on four sides, height 54 in",
+            "window 36 in, casing case, four sides, height 54 in",
+        ),
+        (
+            "opening 36 in, casing case both sides, height 80 in",
+            "opening 36 in, casing case, both faces, height 80 in",
+        ),
+        written=rf"\bcasing +{NAME}(?P<slip> +(?:on +)?(?:(?P<four>(?:all +)?(?:4|four) +sides"
+        rf"|all +(?:sides|round))|both +(?:sides|faces))){END_OF_PART}",
+        wanted="how far it goes round as a part of its own",
+        remedy="Put a comma there and write {}.",
+        instead=lambda found: ", four sides" if found["four"] else ", both faces",
+    ),
     slip(
         ("door 32 hinge left", "door 32, hinged left"),
         ("door 32, hinges on the right", "door 32, hinged right"),

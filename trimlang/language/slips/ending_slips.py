@@ -31,6 +31,25 @@ def _block(found: Found) -> str | None:
 
 
 ENDING_SLIPS: Final = (
+    slip(
+        ("N: 40 in, left=butt, taper rail", "N: 40 in, left=butt, rail taper"),
+        ("N: 40 in, left=butt, return shoe", "N: 40 in, left=butt, shoe return"),
+        written=rf",\s*(?P<slip>(?P<joint>return|taper|butt) +(?:the +)?"
+        rf"(?P<trim>(?!(?:left|right|both|end|ends|at|on)\b){NAME})){END_OF_PART}",
+        wanted="the trim before its end",
+        remedy="Write {}.",
+        instead=lambda found: f"{found['trim']} {found['joint']}",
+    ),
+    slip(
+        (
+            "N: 40 in, left=butt, right=out-corner(bullnose radius 3/4 in)",
+            "N: 40 in, left=butt, right=out-corner(bullnose 3/4 in)",
+        ),
+        written=r"\bbullnose(?P<slip>\s+(?:radius|rad|r)\b\.?(?: +of)?\s*)(?=\d)",
+        wanted="the radius right behind it",
+        remedy="Leave the word out.",
+        instead=lambda _: " ",
+    ),
     # ---- rounded corners
     slip(
         (

@@ -70,8 +70,8 @@ def _figures(found: Found) -> str | None:
 KNOWN_SLIPS: Final = (
     # These begin with words of their own, so they are told before slips that fit any line.
     *LOG_SLIPS,
-    *CASING_SLIPS,
     *BOX_SLIPS,
+    *CASING_SLIPS,
     *STACK_SLIPS,
     *ENDING_SLIPS,
     *SLOPE_SLIPS,

@@ -41,7 +41,7 @@ SHAPE_SLIPS: Final = (
             "N: 90 in, left=butt, right=butt, curved in 9 in",
             "N: 90 in, left=butt, right=butt, curves in 9 in",
         ),
-        written=r"\b(?P<slip>curved?)\s+(?:in|out)\s+\d",
+        written=r"\b(?P<slip>curved?)\s+(?:in|out)\s+(?:radius\s+)?\d",
         wanted="“curves”",
         remedy="Write {}.",
         instead=lambda _: "curves",

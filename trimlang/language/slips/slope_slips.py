@@ -22,7 +22,62 @@ def _other_way_up(found: Found) -> str:
     return f"rising {_other(found['side'])}"
 
 
+def _step(found: Found) -> str:
+    up, along = (found[one] or found[other] for one, other in (("up", "riser"), ("along", "tread")))
+    return f"{up.strip()} rise, {along.strip()} run"
+
+
 SLOPE_SLIPS: Final = (
+    slip(
+        ("N: 60 in, ceiling out of level 1/2 in", None),
+        ("N: 60 in, ceiling is out of level", None),
+        written=rf"\b(?P<slip>ceiling +(?:is +)?out +of +level(?: +(?:by +)?{LONG})?){END_OF_PART}",
+        wanted="the side to which it rises, left or right",
+        remedy="Measure over the whole wall, and say to which side it rises: ceiling rising right"
+        " 1/2 in over 12 ft.",
+        instead=None,
+    ),
+    slip(
+        (
+            "N: 60 in, rising right unit rise 7 3/4 in, unit run 10 in",
+            "N: 60 in, rising right 7 3/4 in rise, 10 in run",
+        ),
+        (
+            "N: 60 in, rising right 7 3/4 in riser, 10 in tread",
+            "N: 60 in, rising right 7 3/4 in rise, 10 in run",
+        ),
+        written=rf"{_RISING}(?P<slip>(?:unit +)?rise +(?P<up>(?>{LONG})),?\s*(?:unit +)?run +"
+        rf"(?P<along>(?>{LONG}))|(?P<riser>(?>{LONG})) *risers?,?\s*(?P<tread>(?>{LONG})) *"
+        rf"(?:treads?|goings?)){END_OF_PART}",
+        wanted="“rise” and “run” behind the step's two sizes",
+        remedy="Write {}.",
+        instead=_step,
+    ),
+    slip(
+        (
+            "N: 60 in, rising right 36 deg, level return left 8 in",
+            "N: 60 in, rising right 36 deg, level left 8 in",
+        ),
+        written=r"\b(?P<slip>level +returns?)(?= +(?:left|right))",
+        wanted="“level” and the side",
+        remedy="Write {}: a level return is named by that word alone.",
+        instead=lambda _: "level",
+    ),
+    slip(
+        ("N: 60 in level, rising right 36 deg", "N: 60 in, taken level, rising right 36 deg"),
+        ("N: 60 in upright, rising right 36 deg", "N: 60 in, taken upright, rising right 36 deg"),
+        written=rf"^\s*\w[\w.\-]*\s*:?\s*{LONG}(?P<slip>\s+(?P<how>level|upright)){END_OF_PART}",
+        wanted="how the length was taken, as a part of its own",
+        remedy="Put a comma there and write {}.",
+        instead=lambda found: f", taken {found['how']}",
+    ),
+    slip(
+        ("beam 6 in wide, 8 in deep", "beam 6 in, 8 in deep"),
+        written=r"^\s*beam\b[^,#]*?\d[^,#]*?(?P<slip>\s+(?:wide|width|broad)\b)",
+        wanted="the width alone",
+        remedy="A beam's first measure is its width along the wall: leave the word out.",
+        instead=lambda _: "",
+    ),
     slip(
         (
             "N: 60 in, ceiling slopes right 18 deg",

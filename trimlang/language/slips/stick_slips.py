@@ -21,6 +21,23 @@ def _defect(found: Found) -> str:
 
 STICK_SLIPS: Final = (
     slip(
+        (
+            "stock base: random lengths 3 of 7 ft, 2 of 11 ft at 120.00",
+            "stock base: bundle of 3 of 7 ft, 2 of 11 ft at 120.00",
+        ),
+        written=r"[:,]\s*(?P<slip>(?:random|mixed) +lengths?\s*:?\s+)(?=\d+ +of\b)",
+        wanted="“bundle of” before what is in it",
+        remedy="Write {}.",
+        instead=lambda _: "bundle of ",
+    ),
+    slip(
+        ("stock base: 12 ft at 17.40 dye lot B", 'stock base: 12 ft at 17.40 batch "B"'),
+        written=rf"{_STICKS}\d[^,#]*?(?P<slip>(?:dye +)?lot +(?P<name>\w+))(?=\s*(?:,|#|$))",
+        wanted="“batch” and its name in quotes",
+        remedy="Write {}.",
+        instead=lambda found: f'batch "{found["name"]}"',
+    ),
+    slip(
         ("on-hand base: 12 ft, crack 3 in to 5 in", "on-hand base: 12 ft, split 3 in to 5 in"),
         ("on-hand base: 12 ft, worm hole 3 in to 5 in", "on-hand base: 12 ft, defect 3 in to 5 in"),
         written=r"^\s*(?:on-hand|stock)\b[^#]*?,\s*(?P<slip>cracks?|shake|splits|dings?|knots"
@@ -91,7 +108,7 @@ STICK_SLIPS: Final = (
         ("stock base: batches by wall", "stock base: batch by wall"),
         written=r"^\s*stock\b[^#]*?[:,]\s*(?P<slip>(?:one|same|single) +batch(?: (?:a|per|in a"
         r"|by) room)?"
-        r"|batch(?:es)? (?:per|by|in a) (?:(?P<wall>wall)|room))\b",
+        r"|(?!batch by)batch(?:es)? (?:per|by|in a) (?:(?P<wall>wall)|room))\b",
         wanted="“batch by room” or “batch by wall”",
         remedy="Write {}.",
         instead=lambda found: f"batch by {'wall' if found['wall'] else 'room'}",

@@ -37,6 +37,23 @@ def _larger_spring(found: Found) -> str | None:
 
 YARD_SLIPS: Final = (
     slip(
+        ("trim cap: 11/16 in thick, 3 in tall, profile girth 4 in",
+         "trim cap: 11/16 in thick, 3 in tall, girth 4 in"),
+        written=r"^\s*trim\b[^#]*?,\s*(?P<slip>(?:profile|face|paint(?:ed)?) +girth)(?=\s+\d)",
+        wanted="“girth”",
+        remedy="Write {}.",
+        instead=lambda _: "girth",
+    ),
+    slip(
+        ("saw: kerf 1/8 in, blade 39.00 per 1500 cuts",
+         "saw: kerf 1/8 in, blade 1500 cuts at 39.00"),
+        written=r"^\s*saw\s*:[^#]*?\b(?P<slip>blade\s+(?:at\s+)?(?P<price>\d+(?:\.\d+)?)\s+"
+        r"(?:per|a|for|every)\s+(?P<cuts>\d+)\s+cuts)",
+        wanted="how many cuts a blade makes, and then its price",
+        remedy="Write {}.",
+        instead=lambda found: f"blade {found['cuts']} cuts at {found['price']}",
+    ),
+    slip(
         ("trim base = 9/16 in thick, mdf", "trim base: 9/16 in thick, mdf"),
         ("trim base, 9/16 in thick", "trim base: 9/16 in thick"),
         ("stock base - 12 ft at 17.40", "stock base: 12 ft at 17.40"),
