@@ -176,11 +176,6 @@ _JOINTS_ELSEWHERE: Final = {
 }
 
 
-def elsewhere(usual: str) -> tuple[str, ...]:
-    """Return what else a word of the language is called; empty where it has no other name."""
-    return tuple(name for row in PARTS_ELSEWHERE if row.usual == usual for name in row.elsewhere)
-
-
 def trim_elsewhere(name: str, trims: tuple[str, ...]) -> str | None:
     """Return the job's trim that goes by another name elsewhere, None where none or two may."""
     family = next((row for row in _TRIM_NAMES if name.casefold() in row), frozenset())

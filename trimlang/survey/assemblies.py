@@ -15,7 +15,7 @@ from trimlang.diagnostics.near_words import listed
 from trimlang.diagnostics.place import place
 from trimlang.language import facts, tree
 from trimlang.survey.measures import Findings
-from trimlang.survey.near_names import unknown_trim
+from trimlang.survey.near_names import names_elsewhere, unknown_trim
 from trimlang.survey.trims import lost_names
 
 Members: TypeAlias = Mapping[str, tuple[tree.Word, ...]]
@@ -61,10 +61,7 @@ def _lost_assemblies(statements: Iterable[tree.Statement]) -> set[str]:
     unread = [line for line in statements if isinstance(line, tree.Unreadable)]
     if not unread:
         return set()
-    # Imported here: most jobs have no line that cannot be read.
-    from trimlang.language.regional_names import elsewhere
-
-    called = ("assembly", *elsewhere("assembly"))
+    called = ("assembly", *names_elsewhere("assembly"))
     return {name for word in called for name in lost_names(unread, word)}
 
 

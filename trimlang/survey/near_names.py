@@ -46,6 +46,14 @@ def unknown_trim(
     findings.say("T210", word.span, **facts)
 
 
+def names_elsewhere(usual: str) -> tuple[str, ...]:
+    """Return what else a word of the language is called; empty where it has no other name."""
+    # Imported here: most jobs have no line that cannot be read.
+    from trimlang.language.regional_names import PARTS_ELSEWHERE
+
+    return tuple(name for row in PARTS_ELSEWHERE if row.usual == usual for name in row.elsewhere)
+
+
 def may_be_heading(line: tree.Statement) -> bool:
     """Tell whether a line that cannot be read was most likely a room's heading."""
     if not isinstance(line, tree.Unreadable) or not line.words:
