@@ -28,8 +28,8 @@ _SAID_OF_THE_TRIM: Final = MappingProxyType(
         "flexible": frozenset({"flex", "flexi", "bends", "bendable", "bendy", "pliable"}),
         "one way": frozenset(
             {
-                "one direction", "one directional", "directional", "directional grain", "grain one direction", "grain one way",
-                "directional pattern", "grain one way", "pattern one way", "handed",
+                "one direction", "one directional", "directional", "directional grain",
+                "directional pattern", "grain one direction", "grain one way", "pattern one way", "handed",
             }
         ),
     }
