@@ -29,7 +29,8 @@ _SAID_OF_THE_TRIM: Final = MappingProxyType(
         "one way": frozenset(
             {
                 "one direction", "one directional", "directional", "directional grain",
-                "directional pattern", "grain one direction", "grain one way", "pattern one way", "handed",
+                "directional pattern", "grain one direction", "grain one way",
+                "pattern one way", "handed",
             }
         ),
     }
