@@ -365,3 +365,22 @@ def test_a_wall_skipped_before_the_corner_that_was_read_for_both():
     ]
     remedy = findings(walls)["T311"].remedy
     assert "a wall skipped between run P and run Q, about 5 ft long" in remedy
+
+
+def test_of_many_unwritten_corners_all_inside_is_tried():
+    walls = [
+        "N: 100 in, left=butt, right=butt",
+        *(
+            line
+            for step in (1, 2, 3)
+            for line in (
+                f"E{step}: 30 in, left={'butt' if step == 1 else 'out-corner'}, right=butt",
+                f"A{step}: 20 in, left=butt, right=out-corner",
+            )
+        ),
+        "E4: 30 in, left=out-corner, right=butt",
+        "S: 40 in, left=butt, right=butt",
+        "W: 120 in, left=butt, right=butt",
+    ]
+    found = findings(walls)["T320"].remedy
+    assert found.startswith("Most likely: the unwritten in-corner between run N and run E1,")
