@@ -58,10 +58,11 @@ room "R", trim base, open walk
   E: 50 in, left=in-corner, right=cant
 """
 SHOW = """
-import sys, trimlang
+import sys
+from trimlang.compiler import check_job
 from trimlang.sheets.wording import phrases
 from trimlang.sheets.wording.catalogue import words_in
-result = trimlang.compile(sys.stdin.read())
+result = check_job(sys.stdin.read())
 for piece in result.pieces:
     print(piece.left.setting, piece.right.setting, piece.length)
 cant = result.pieces[0].left
