@@ -419,6 +419,13 @@ def test_a_splice_that_was_asked_for_lies_on_the_stud_nearest_the_middle():
     assert [piece.length for piece in found] == [Fraction(223, 4), Fraction(1037, 16)]
 
 
+def test_a_lap_of_more_than_half_a_stick_is_told_and_not_cut_into_a_thousand_pieces():
+    thick = HEAD.replace("9/16 in thick", "80 in thick") + "N: 60 ft, left=butt, right=butt, splice"
+    (said,) = [one for one in check_job(thick).diagnostics if one.code == "T403"]
+    # a scarf at 45° is as long as the trim is thick
+    assert "each lap of base is 6 ft 8 in, more than half of its longest stick" in said.message
+
+
 def test_studs_are_counted_from_the_wall_and_not_from_the_trims_long_point():
     # an outside corner of 90° puts the long point 9/16 before the wall: the stud at 135 1/2 is
     # 136 1/16 along the trim, and the left piece ends 9/32 past it, on the tape 136 5/16

@@ -58,6 +58,9 @@ def split(
     full = steps_down(longest, step)
     # The last piece may be rounded up by as much as one step.
     room_for_last = longest - step
+    if 2 * lap > longest:
+        # More of each stick would lie behind its neighbours than shows.
+        return None
     if force and exact <= room_for_last:
         return _halves(exact, lap, step, least, studs)
     cut: list[Fraction] = []
