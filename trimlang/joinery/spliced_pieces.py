@@ -187,9 +187,8 @@ def _least_that_helps(
 
 def _pieces(splice: Splice, cut: Sequence[Fraction]) -> list[Piece]:
     whole, wall, trim, lap = splice.whole, splice.wall, splice.trim, splice.lap
-    settings = wall.room.settings
-    scarf = _scarf(wall.run)
-    count = len(cut)
+    settings, count = wall.room.settings, len(cut)
+    scarf = End(joint=SCARF, span=wall.run.span)
     pieces: list[Piece] = []
     names = splice.part_names(count)
     place, laps = Fraction(0), Side.LEFT
@@ -224,10 +223,6 @@ def _pieces(splice: Splice, cut: Sequence[Fraction]) -> list[Piece]:
     if whole.wall_edge is None:
         return pieces
     return [on_wall_edge(piece, piece.length, settings) for piece in pieces]
-
-
-def _scarf(run: Run) -> End:
-    return End(joint=SCARF, span=run.span)
 
 
 def on_wall_edge(piece: Piece, length: Fraction, settings: Settings) -> Piece:
