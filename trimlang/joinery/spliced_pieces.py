@@ -22,7 +22,7 @@ from trimlang.lengths.angles import cosine
 from trimlang.lengths.tape import NOTHING, feet_text, length_text, steps_up
 from trimlang.record import record
 from trimlang.settings.table import Settings
-from trimlang.survey.job import End, Job, Room, Run, Trim
+from trimlang.survey.job import End, Job, Room, Trim
 from trimlang.survey.measures import Findings
 
 _SHORTER: Final = (Fraction(18), Fraction(12))
