@@ -153,9 +153,8 @@ def _too_short(whole: Piece, wall: Wall, longest: Fraction, lap: Fraction) -> di
     """Say whether the wall or the stock is too short for a splice, and what would help."""
     settings, trim = wall.room.settings, whole.trim
     if 2 * lap > longest:
-        lap_said = feet_text(steps_up(lap, settings.rounding_step), settings.unit)
-        why = f"each lap of {trim} is {lap_said}, more than half of its longest stick"
-        return {"why": why, "remedy": "Look at how thick the trim is, or list longer stock."}
+        why = f"its laps would be longer than half a stick of {trim}"
+        return {"why": why, "remedy": "Look at how thick it is, or list longer stock."}
     least = length_text(settings.splice_least, settings.unit)
     shorter = _least_that_helps(wall, whole.rounding.exact, longest, lap, None)
     two = f"too short for two pieces of {least} and their lap"
