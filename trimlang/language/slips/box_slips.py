@@ -39,6 +39,26 @@ def _piece(found: Found) -> str:
 BOX_SLIPS: Final = (
     slip(
         (
+            "boxes N: 3 equal, 24 in tall, margin 3 in",
+            "boxes N: 3, 24 in tall, margin 3 in",
+        ),
+        written=r"^\s*boxes\b[^:#]*:\s*\d+(?P<slip>\s+equal(?:ly)?(?: +spaced)?(?: +boxes)?)\b",
+        wanted="how many there are, and no more",
+        remedy="The boxes of one line are equal anyway: leave it out.",
+        instead=lambda _: "",
+    ),
+    slip(
+        (
+            "boxes N: 3, 24 in tall, spaced 3 in",
+            "boxes N: 3, 24 in tall, margin 3 in",
+        ),
+        written=r"^\s*boxes\b[^#]*?,\s*(?P<slip>spaced|spacing|apart)(?= +\d)",
+        wanted="“margin”: the wall before, between and behind them",
+        remedy="Write {}.",
+        instead=lambda _: "margin",
+    ),
+    slip(
+        (
             "boxes N: trim panel, 3, 24 in tall, margin 3 in",
             "boxes N: 3, trim panel, 24 in tall, margin 3 in",
         ),

@@ -9,6 +9,14 @@ from trimlang.language.slips.slip_row import WRITTEN_LENGTH as LONG
 
 CURVE_SLIPS: Final = (
     slip(
+        ("N: 60 in, left=butt, convex 9 in", "N: 60 in, left=butt, curves out 9 in"),
+        ("N: 60 in, left=butt, concave radius 5 ft", "N: 60 in, left=butt, curves in radius 5 ft"),
+        written=r",\s*(?P<slip>(?P<away>concave)|convex)(?= +(?:radius +)?\d)",
+        wanted="“curves in”, away from the room, or “curves out”, into it",
+        remedy="Write {}.",
+        instead=lambda found: "curves in" if found["away"] else "curves out",
+    ),
+    slip(
         ("N: 60 in, left=butt, chord 60 in, rise 9 in", None),
         ("N: 60 in, left=butt, arc 66 in", None),
         written=rf",\s*(?P<slip>chord +{LONG}(?:,\s*rise +{LONG})?|arc +{LONG}){END_OF_PART}",

@@ -22,6 +22,42 @@ def _door(found: Found) -> str:
 _DOOR_ROWS: Final = (
     slip(
         (
+            "window 36 in, casing case, height 54 in, sill 24 in, base runs under",
+            "window 36 in, casing case, height 54 in, sill 24 in",
+        ),
+        written=r"(?P<slip>\s*,\s*(?:base|shoe) +(?:runs|goes|passes) +(?:on +)?"
+        rf"(?:under|below|past)(?: +it)?){END_OF_PART}",
+        wanted="the height of its sill alone",
+        remedy="What is lower than its sill goes on below a window anyway: leave it out.",
+        instead=lambda _: "",
+    ),
+    slip(
+        (
+            "door 32 in, casing case with backband band, height 80 in",
+            "door 32 in, casing case, backband band, height 80 in",
+        ),
+        (
+            "door 32 in, casing case, height 80 in, corner blocks rosette and plinths foot",
+            "door 32 in, casing case, height 80 in, corner blocks rosette, plinths foot",
+        ),
+        written=rf"\b(?:casing|corner blocks|plinths|jambs|backband) +{NAME}"
+        r"(?P<slip> +(?:with|and|\+) +)(?=(?:casing|backband|jambs|plinths|corner blocks|stool)\b)",
+        wanted="a comma between two parts",
+        remedy="Put a comma between them.",
+        instead=lambda _: ", ",
+    ),
+    slip(
+        (
+            "window 36 in, casing case, height 54 in, stool shelf apron case with returns",
+            "window 36 in, casing case, height 54 in, stool shelf apron case",
+        ),
+        written=rf"\bapron +{NAME}(?P<slip> +(?:with +)?return(?:s|ed)(?: +ends?)?){END_OF_PART}",
+        wanted="the apron alone",
+        remedy="An apron's ends are returned anyway: leave it out.",
+        instead=lambda _: "",
+    ),
+    slip(
+        (
             "cased opening 36 in, casing case, height 80 in",
             "opening 36 in, casing case, height 80 in",
         ),

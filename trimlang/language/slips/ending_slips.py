@@ -32,6 +32,21 @@ def _block(found: Found) -> str | None:
 
 ENDING_SLIPS: Final = (
     slip(
+        ("N: 40 in, left=butt, right=out-corner(out of plumb 1/2 in)", None),
+        written=r"\(\s*(?P<slip>out +of +plumb[^)]*)\)",
+        wanted="the corner's angle at the floor, and at the trim's height",
+        remedy="Measure both: out-corner(91 deg at floor, 90 deg at top).",
+        instead=None,
+    ),
+    slip(
+        ("N: 40 in, left=butt, rail dies into casing", None),
+        written=rf",\s*(?P<slip>{NAME} +dies(?: +(?:in|into|against|at)(?: +the)? +{NAME})?)"
+        rf"{END_OF_PART}",
+        wanted="how its end is cut",
+        remedy="Beside a casing trim dies square: right=butt; or rail taper where it is thicker.",
+        instead=None,
+    ),
+    slip(
         ("N: 40 in, left=butt, taper rail", "N: 40 in, left=butt, rail taper"),
         ("N: 40 in, left=butt, return shoe", "N: 40 in, left=butt, shoe return"),
         written=rf",\s*(?P<slip>(?P<joint>return|taper|butt) +(?:the +)?"

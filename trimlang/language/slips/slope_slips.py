@@ -29,6 +29,28 @@ def _step(found: Found) -> str:
 
 SLOPE_SLIPS: Final = (
     slip(
+        (
+            "N: 60 in, ceiling rising right 3 in over 12 in, transition piece right",
+            "N: 60 in, ceiling rising right 3 in over 12 in, transition right",
+        ),
+        (
+            "N: 60 in, rising right 36 deg, notched left 3 1/2 in by 6 in",
+            "N: 60 in, rising right 36 deg, notch left 3 1/2 in by 6 in",
+        ),
+        written=r",\s*(?P<slip>(?P<turn>transition) +piece|notched|notch +out)"
+        r" +(?:left|right)\b(?: +\d)?",
+        wanted="“transition” or “notch”, and the side",
+        remedy="Write {}.",
+        instead=lambda found: found["turn"] or "notch",
+    ),
+    slip(
+        ("N: 60 in, up right 36 deg", "N: 60 in, rising right 36 deg"),
+        written=r",\s*(?P<slip>up(?:wards?)?(?: +to)?(?: +the)?) +(?:left|right) +\d",
+        wanted="“rising”",
+        remedy="Write {}.",
+        instead=lambda _: "rising",
+    ),
+    slip(
         ("N: 60 in, ceiling out of level 1/2 in", None),
         ("N: 60 in, ceiling is out of level", None),
         written=rf"\b(?P<slip>ceiling +(?:is +)?out +of +level(?: +(?:by +)?{LONG})?){END_OF_PART}",

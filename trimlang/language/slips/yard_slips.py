@@ -37,6 +37,14 @@ def _larger_spring(found: Found) -> str | None:
 
 YARD_SLIPS: Final = (
     slip(
+        ("stock base: order at least 200.00, 12 ft at 17.40",
+         "stock base: at least 200.00, 12 ft at 17.40"),
+        written=r"^\s*stock\b[^#]*?[:,]\s*(?P<slip>(?:order|buy|minimum)(?: +of)? +at +least)\b",
+        wanted="“at least”",
+        remedy="Write {}.",
+        instead=lambda _: "at least",
+    ),
+    slip(
         ("trim cap: 11/16 in thick, 3 in tall, profile girth 4 in",
          "trim cap: 11/16 in thick, 3 in tall, girth 4 in"),
         written=r"^\s*trim\b[^#]*?,\s*(?P<slip>(?:profile|face|paint(?:ed)?) +girth)(?=\s+\d)",
