@@ -141,6 +141,7 @@ def _with_corners(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settling]
     # The angle of a lone unmeasured corner already follows from the others.
     if len(takers) < 2 or count > 2 * _MOST_CORNERS:
         return
+    names = course.names
     corners = fit.effects[count : 2 * count]
     squares = [doubt * doubt for doubt in fit.doubts[count : 2 * count]]
     rows = range(len(fit.missed))
@@ -163,7 +164,7 @@ def _with_corners(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settling]
             )
             for one in rows
         )
-        words = f"the corner of {course.names[at]} and {course.names[(at + 1) % count]}"
+        words = f"the corner of {names[at]} and {names[(at + 1) % count]}"
         yield Settling(words, widest(inverse(spread)))
 
 
