@@ -116,7 +116,7 @@ class Misfit:
         memory).
         """
         stiff = self.stiff(effect)
-        if stiff < 1e-9:  # it moves no condition, as a turn of 0° does not
+        if stiff < 1e-9:
             return 0.0, 0.0
         drawn = dot([dot(row, effect) for row in self.weight], self.missed)
         return -drawn / stiff, drawn * drawn / stiff
