@@ -66,7 +66,7 @@ def turned(
         return met
     end = replace(met.end, joint=UPRIGHT if run.slope else STOPPED, fit=Fit.MITRED)
     wall = replace(
-        met, end=end, meets=Meets.PLANE, corner=met.corner, beyond=there.off, remark=None
+        met, end=end, meets=Meets.PLANE, corner=met.end.corner, beyond=there.off, remark=None
     )
     if there.run is None or there.trim is None:
         # Round an outside corner it ends flush with the next wall, inside it ends at that wall.
