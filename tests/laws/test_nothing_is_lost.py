@@ -101,3 +101,16 @@ def test_comments_blanks_and_case_change_nothing(text: str) -> None:
     assert one.pieces == other.pieces
     assert one.plans == other.plans
     assert one.supplies == other.supplies
+
+
+def test_a_wall_that_only_the_scarce_sticks_reach_is_not_left_out() -> None:
+    """Spliced again for the sticks there are enough of, N would need pieces under 24 in."""
+    text = """trim base: 14 1/2 in thick, 15 in tall
+stock base: 36 in at 1.00, 8 ft at 9.90 at most 2
+room "R" as R, trim base, open walk
+  N: 50 in, left=butt, right=in-corner
+  E: 33 ft, left=in-corner, right=butt
+"""
+    result = compile_job(text, effort=QUICK)
+    assert not result.ok
+    assert {one.code for one in result.diagnostics} == {"T501"}

@@ -8,7 +8,7 @@ from fractions import Fraction
 from time import thread_time
 from typing import TypeAlias
 
-from trimlang.diagnostics import Diagnostic, say
+from trimlang.diagnostics import Diagnostic, has_errors, say
 from trimlang.incremental.cache import Cache, placeless
 from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import Places, at_places, joinery, with_kept_joints
@@ -70,11 +70,12 @@ def first_plan(
             # Walls were spliced for the longest sticks, and there are too few of those: splice
             # again as if there were none.
             steady = _only_steady(joined, trim)
-            again, respliced, _ = joinery(steady)
+            again, respliced, findings = joinery(steady)
             again, respliced = with_kept_joints(steady, again, respliced, kept)
             shorter = tuple(piece for piece in again if piece.trim == trim.name)
-            # The same pieces would run out of stock again.
-            if shorter != of_trim:
+            # The same pieces would run out of stock again; a wall that the shorter sticks cannot be
+            # spliced for would have none.
+            if shorter != of_trim and not has_errors(findings):
                 plan = plan_trim(job, trim, shorter, _of_trim(respliced, trim), share, report)
                 if plan is not None:
                     joined, pieces, splices = steady, again, respliced
