@@ -113,4 +113,4 @@ room "R" as R, trim base, open walk
 """
     result = compile_job(text, effort=QUICK)
     assert not result.ok
-    assert {one.code for one in result.diagnostics} == {"T501"}
+    assert "T501" in {one.code for one in result.diagnostics}
