@@ -365,6 +365,7 @@ def test_cautions_are_printed_where_the_job_has_such_work() -> None:
     trims = (
         f"{jobs.TRIM}trim strip: 3/4 in thick, 1 1/4 in tall\nstock strip: 8 ft at 4.10\n"
         f"trim bead: 1/4 in thick, 1/2 in tall\nstock bead: 8 ft at 2.10\n{jobs.CASE}\n"
+        f"{jobs.CROWN}\nstock crown: 8 ft at 21.00\n"
         f"{CASE_STOCK}\n"
     )
     room = 'room "R", trim base, open walk\n'
@@ -373,6 +374,9 @@ def test_cautions_are_printed_where_the_job_has_such_work() -> None:
         "Scribing: clamp": "  N: 6 ft, left=butt, right=butt, floor gap 1/4 in\n",
         "Jamb strips are long": "  N: 6 ft, left=butt, right=butt\n"
         "  door 30 in, casing case, height 80 in, jambs strip\n  E: 40 in, left=butt, right=butt\n",
+        "On a stair: clamp": "  N: 6 ft, left=plumb, right=plumb, rising right 7 in over 10 in\n",
+        "Crown below a slope:": "  N: 6 ft, left=butt, right=butt, trim crown, ceiling rising"
+        " right 10 deg\n",
         "Thin trim (bead)": "  N: 6 ft, left=butt, right=butt, trim base, bead\n",
         "Corners out of plumb:": "  N: 6 ft, left=butt, right=in-corner(91 deg at floor, 90 deg at"
         " top)\n  E: 40 in, right=butt\n",

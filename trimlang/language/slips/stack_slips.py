@@ -1,4 +1,4 @@
-"""Slips in assemblies: trims that go up together under one name."""
+"""Slips in what trims go up: assemblies under one name, and names of two words."""
 
 from __future__ import annotations
 
@@ -8,6 +8,18 @@ from trimlang.language.regional_names import NAME
 from trimlang.language.slips.slip_row import slip
 
 _ASSEMBLY: Final = r"^\s*assembly\b[^#]*?"
+_TWO_WORDS: Final = "|".join(
+    f"{one} +{two}"
+    for one, two in (
+        ("(?:dado|chair|picture|plate)", "rail"),
+        ("(?:panel|crown|ceiling|bed)", "mou?ld(?:ing)?"),
+        ("quarter", "round"),
+        ("skirting", "board"),
+        ("door", "stop"),
+        ("toe", "kick"),
+    )
+)
+"""Trims that have two words for a name where people talk of them."""
 
 STACK_SLIPS: Final = (
     slip(
@@ -79,5 +91,16 @@ STACK_SLIPS: Final = (
         remedy="Write {}: its name follows that word.",
         instead=lambda found: f"assembly {found['slip']}",
     ),
-)
+    slip(
+        ('room "L", trim base, dado rail', 'room "L", trim base, dado-rail'),
+        ("N: 40 in, left=butt, right=butt, dado rail taper",
+         "N: 40 in, left=butt, right=butt, dado-rail taper"),
+        ("N: 40 in, left=butt, right=butt, no chair rail",
+         "N: 40 in, left=butt, right=butt, no chair-rail"),
+        written=rf"(?:\btrim|\bno|\bstops|,)\s+(?P<slip>(?:{_TWO_WORDS})\b)(?!\s*:)",
+        wanted="a trim's name of one word",
+        remedy="A trim's name is one word, as in its own line above: write {}, or that name.",
+        instead=lambda found: "-".join(found["slip"].split()),
+    ),
+)  # fmt: skip
 """What is often written of trims that go up together, and how the language says it."""

@@ -6,22 +6,19 @@ tool maker's manual and licensed trades.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from fractions import Fraction
 from typing import Final
 
 from trimlang.compiler import Result
 from trimlang.joinery.fixings import fixings
-from trimlang.joinery.piece import PieceKind
 from trimlang.record import record
 from trimlang.settings.table import Settings
+from trimlang.sheets.content.job_cautions import cautions_of_job
 from trimlang.sheets.content.room_list import COLUMNS, RoomList, room_lists
 from trimlang.sheets.wording import material_words
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.job import Job
 
-THIN: Final = Fraction(3, 8)
-"""Trim no thicker than this is backed where it is sawn (inches; common practice, no source)."""
 LITTLE: Final = Fraction(1, 2)
 """A bite of this or less holds poorly (inches; common practice, no source)."""
 
@@ -154,7 +151,7 @@ def _cut(result: Result, pen: Pen) -> Stage:
                 "Ripping a long narrow strip: guard and riving knife on, a push stick; or have the"
                 " yard rip it."
             ),
-            *_of_this_job(result, pen),
+            *cautions_of_job(result, pen),
             w("Unplug, or take the battery out, before you change the blade or clear a jam."),
             w(
                 "MDF dust harms the lungs: extraction, a fitted mask, and cut outdoors where"
@@ -163,41 +160,6 @@ def _cut(result: Result, pen: Pen) -> Stage:
             w("The saw maker's manual comes before anything printed here."),
         ),
     )
-
-
-def _of_this_job(result: Result, pen: Pen) -> Iterator[str]:
-    """Yield the cautions of work at the saw that only some jobs have."""
-    w, job = pen.words, result.job
-    bent = {
-        name
-        for room in job.rooms
-        for run in room.runs
-        if run.curve is not None
-        for name in run.trims
-    }
-    if any(not job.trim(name).flexible for name in bent):
-        yield w(
-            "Kerfs: set their depth on scrap, with a stop, and clamp the piece; a blade that goes"
-            " through kicks. Bend it slowly: it snaps at once."
-        )
-    if any(piece.scribe for piece in result.pieces):
-        yield w(
-            "Scribing: clamp the piece and work away from your hands; let a planer or saw come to"
-            " rest before you lay it down."
-        )
-    if any(piece.kind is PieceKind.JAMB for piece in result.pieces):
-        yield w(
-            "Jamb strips are long and narrow: have the yard rip them, or rip with guard, riving"
-            " knife, push stick and a helper who only carries."
-        )
-    used = {piece.trim for piece in result.pieces}
-    thin = [one.name for one in job.trims if one.name in used and 0 < (one.thickness or 0) <= THIN]
-    if thin:
-        yield w(
-            "Thin trim ({trims}) splinters and flies: back it with scrap at fence and table, and"
-            " cut it slowly.",
-            trims=", ".join(thin),
-        )
 
 
 def _fit(pen: Pen) -> Stage:
