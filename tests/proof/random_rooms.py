@@ -145,6 +145,11 @@ def jobs(draw: st.DrawFn, most_rooms: int = 4) -> str:
         walls = draw(closed_room(unit) if closed else open_walk(unit))
         if "shoe" not in trims:
             walls = [wall.replace(", no shoe", "") for wall in walls]
+        # a scarf joins two runs of one trim
+        walls = [
+            wall.replace(", no shoe", "").replace(", trim base", "") if "=splice" in wall else wall
+            for wall in walls
+        ]
         if "crown" in trims:
             # what a scarf or a return makes of crown is not worked out here
             walls = [
