@@ -1,18 +1,25 @@
-"""Mends of a survey that does not close: the wall, the corner or the diagonal that was misread."""
+"""Mends of a survey: the wall, corner or diagonal that was misread, the side of a joint."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import Final
 
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
 from trimlang.diagnostics.mend import Edit, Facts, Mend, marked
 
 _LONG: Final = re.compile(
-    r"""\d[\d./⁄∕ \-]*[¼½¾⅐-⅞]?(?: *(?:ft|feet|in|mm|cm|m)\b\.?| *['"″′])?"""
-    r"""(?:[ -]*\d[\d./⁄∕ ]*[¼½¾⅐-⅞]?(?: *in\b\.?| *["″])?)?"""
+    r"""\d[\d./⁄∕ \-]*[¼½¾⅐-⅞]?(?: *(?:ft|feet|foot|in|inch|inches|mm|cm|m)\b\.?| *['"″′])?"""
+    r"""(?:[ -]*\d[\d./⁄∕ ]*[¼½¾⅐-⅞]?(?: *(?:in|inch|inches)\b\.?| *["″])?)?"""
 )
+_JOINT: Final = re.compile(
+    r"(?:(?:in|out|inside|outside)(?:[ -]corner)?|ic|oc|butt|return|open|taper|splice|rake|plumb"
+    r"|level)\b(?! *\d)",
+    re.IGNORECASE,
+)
+"""How an end begins that is written; what only the room gives is marked at the wall's name."""
 _CORNER: Final = re.compile(
     r"(?:in|out|inside|outside)(?:[ -]corner)?(?: ?\([\d./ ]+(?: ?deg| ?°)?\))?$", re.IGNORECASE
 )
@@ -29,6 +36,21 @@ def as_it_closes(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
             # The later place first, so that the earlier one is still right when it is changed.
             found = sorted(filter(None, edits), key=lambda one: one.span.column, reverse=True)
             yield Mend(f"Mend this: {words}", tuple(found))
+
+
+def one_joint(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Offer to make either side of a joint like the other: only the wall tells which is right."""
+    facts: Facts = dict(finding.facts)
+    for place, words, joint in (
+        (finding.span, f"Begin {facts['other']} with {facts['right']}", facts["right"]),
+        (facts["there"], f"End {facts['one']} with {facts['left']}", facts["left"]),
+    ):
+        if not isinstance(place, Span) or place.file != finding.span.file:
+            continue
+        said = _JOINT.match(marked(place, lines[place.line - 1]))
+        if said is not None:
+            end = place.column + said.end()
+            yield Mend(words, (Edit(replace(place, end=end), str(joint)),))
 
 
 def _edit(place: Span, text: str, lines: Sequence[str]) -> Edit | None:

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from typing import Final
 
-from trimlang.diagnostics.closing_mends import as_it_closes
+from trimlang.diagnostics.closing_mends import as_it_closes, one_joint
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
 from trimlang.diagnostics.leaving_out import end_of_words
 from trimlang.diagnostics.mend import Edit, Mend
@@ -242,6 +242,8 @@ IN_OTHER_LINES: Final[dict[str, Callable[[Diagnostic, Sequence[str]], Iterator[M
     "T291": with_a_free_name("name"),
     "T292": with_a_free_name("name"),
     "T293": with_usual("block", BLOCK_WIDE, BLOCK_TALL),
+    "T301": one_joint,
+    "T302": one_joint,
     "T310": as_it_closes,
     "T311": as_it_closes,
     "T316": as_it_closes,

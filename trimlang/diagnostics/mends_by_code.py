@@ -51,7 +51,6 @@ from trimlang.diagnostics.leaving_out import (
 )
 from trimlang.diagnostics.mend import Facts, Mend
 from trimlang.diagnostics.rewording import (
-    agree,
     as_a_corner,
     both_ways,
     by_corner,
@@ -182,8 +181,6 @@ MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]]
     "T296": (without_words("open side"),),
     "T297": (as_a_radius, as_a_chord, a_quarter, line_aside),
     "T298": (line_aside,),
-    "T301": (agree,),
-    "T302": (agree,),
     "T303": (either_angle,),
     "T304": (both_ways("butt"),),
     "T305": (without_fit("cope"),),

@@ -102,16 +102,6 @@ def other_corner(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
         yield write(replace(span, column=start + 1), f"out-corner({facts['wall']}", sure=True)
 
 
-def agree(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
-    """Offer to make either side of a joint like the other: only the wall tells which is right."""
-    here, there = str(facts["left"]), facts["there"]
-    first = replace(span, end=span.column + len(here))
-    yield Mend(f"Begin {facts['other']} with {facts['right']}", (Edit(first, str(facts["right"])),))
-    if isinstance(there, Span):
-        second = replace(there, end=there.column + len(str(facts["right"])))
-        yield Mend(f"End {facts['one']} with {here}", (Edit(second, here),))
-
-
 def either_side(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
     """Say of which end the trim's joint is."""
     yield from (write(span, f"{facts['trim']} {side}={facts['joint']}") for side in _SIDES)

@@ -108,6 +108,7 @@ def parse(
 
 def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Diagnostic]]:
     problems: list[Diagnostic] = []
+    written = text
     # Each turn replaces the part between commas that is wrong with blanks, and reads the line
     # again: columns stay right, and all mistakes of the line are found.
     for _ in range(min(text.count(",") + 2, MOST_SLIPS)):
@@ -117,6 +118,10 @@ def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Dia
             from trimlang.language.mistakes import explain
 
             problem = explain(error, text, file, number)
+            at = slice(problem.span.column - 1, problem.span.end - 1)
+            if text[at] != written[at]:
+                # It is told of a part that was blanked, and its remedy would leave that out.
+                return _unreadable(text, file, number), problems
             problems.append(problem)
             shorter = _without_part(text, problem.span.column - 1, problem.span.end - 1)
             # The first part says what kind of line it is; without it nothing is known of the rest.
