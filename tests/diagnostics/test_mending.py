@@ -192,3 +192,32 @@ def test_every_mark_that_turns_text_is_taken_out(mark: str) -> None:
     text = walls(f'  N: 40 in, left=butt, right=butt, note "a{mark}b"')
     ((_, after),) = _mends(text, "T115")
     assert 'note "ab"' in after
+
+
+@pytest.mark.parametrize(
+    ("walls_", "code", "mended"),
+    [
+        ("N: 10 ft, E = 8 ft, S 10 ft, W 8 ft", "T101", []),
+        (
+            "N 10 ft, E 8 ft, right=return, S 10 ft, W 8 ft",
+            "T302",
+            ["N 10 ft, E 8 ft, right=in-corner, S 10 ft, W 8 ft"],
+        ),
+        (
+            "N 10 ft, E 8 ft, left=return, S 10 ft, W 8 ft",
+            "T302",
+            ["N 10 ft, E 8 ft, left=in-corner, S 10 ft, W 8 ft"],
+        ),
+        (
+            "N 10 feet 2 inches, E 8 ft, S 10 ft, W 96 inches",
+            "T310",
+            [
+                "N 10 ft 1 in, E 8 ft, S 10 ft, W 96 inches",
+                "N 10 feet 2 inches, E 8 ft, S 10 ft 1 in, W 96 inches",
+            ],
+        ),
+    ],
+)
+def test_a_mend_takes_no_wall_away(walls_: str, code: str, mended: list[str]) -> None:
+    text = f'{TRIM}room "Den", trim base, ends in\n{walls_}\n'
+    assert [after.split("\n")[-2] for _, after in _mends(text, code)] == mended
