@@ -8,7 +8,7 @@ from fractions import Fraction
 import pytest
 
 from tests.every import every
-from tests.jobs import BASE, CROWN, SHOE
+from tests.jobs import BASE, CROWN, SHOE, TRIM
 from trimlang.compiler import Result, check_job
 from trimlang.diagnostics.mending import mends
 from trimlang.joinery.piece import PieceKind
@@ -212,3 +212,14 @@ def test_crown_goes_on_over_cabinets_from_corner_to_corner() -> None:
     )
     assert {name for name in found if "cabinets" in name} == {"R-cabinets-rail", "R-cabinets-crown"}
     assert found["R-cabinets-rail"] == 72
+
+
+def test_a_return_beside_what_stops_nothing_is_made() -> None:
+    text = (
+        f'{TRIM}room "R", trim base, open walk\n'
+        "  C: 40 in, left=butt, right=return\n  bare 40 in, stops nothing\n"
+        "  D: 20 in, left=butt, right=butt"
+    )
+    made = {piece.id: piece.length for piece in check_job(text).pieces}
+    assert {name.rpartition("-")[2] for name in made} == {"base", "return"}
+    assert sorted(made.values()) == [Fraction(9, 16), 20, 40]

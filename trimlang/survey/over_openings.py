@@ -60,13 +60,14 @@ def _below_a_ridge(run: Run, other: Run, trim: Trim) -> bool:
 def may_go_on(run: Run, side: Side, neighbour: Stretch, trim: Trim) -> bool:
     """Tell whether a run's trim may go on past what is beside it, by how it ends there.
 
-    Where the opening's line says what it stops, the run's stated end is for those trims only.
+    Where the opening's line says what it stops, the run's stated end is for those trims only; where
+    that is none of them, for all.
     """
     joint = run.side(side).joint
     # A file that says how this one trim ends does not want it to go on.
     if run.own_end(trim.name, side) is not None:
         return False
-    said = isinstance(neighbour, Gap) and neighbour.stops is not None
+    said = isinstance(neighbour, Gap) and bool(neighbour.stops)
     return joint.stops or (said and not joint.has_mate)
 
 
