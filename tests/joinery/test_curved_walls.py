@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 from math import asin, cos, degrees, hypot, pi, radians, sin
 
@@ -95,13 +96,22 @@ def test_the_skin_that_is_left_lies_on_its_circle(way: str, turn: int, radius: i
 
 @given(st.integers(12, 240), st.integers(5, 180), st.sampled_from(["in", "out"]))
 def test_kerfs_close_enough_and_their_flats_lie_close_to_the_round(radius, turn, way) -> None:
-    result = hall(f"  A: {radius} in radius, left=butt, right=butt, curves {way} {turn} deg")
+    tape = TRIMS.replace("1/128", "1/16")
+    wall = f"  A: {radius} in radius, left=butt, right=butt, curves {way} {turn} deg\n"
+    result = check_job(f'{tape}room "Hall" as H, trim base, open walk\n{wall}')
     assert result.ok
-    count = int(result.pieces[0].all_notes.split("kerf its back ")[1].split()[0])
+    said = re.search(
+        r"kerf its back (\d+) times, .* deep, ([\d /.]+) in apart", result.pieces[0].all_notes
+    )
+    assert said
+    count, apart = int(said[1]), float(sum(map(Fraction, said[2].split())))
     # a kerf of 1/8 in, 7/16 in deep, closes after 2 asin(1/7)
     assert count * degrees(2 * asin(1 / 7)) >= turn - 1e-9
     face = radius + (THICK if way == "out" else -THICK)
-    half = float(result.pieces[0].rounding.exact) / count / face / 2
+    # as a hand steps them off: half a space, all the spaces, and what is left at the right end
+    left = float(result.pieces[0].length) - apart / 2 - (count - 1) * apart
+    assert 0 < left <= apart
+    half = apart / face / 2
     flat = LineString([(face * cos(half), -face * sin(half)), (face * cos(half), face * sin(half))])
     assert Point(face, 0).distance(flat) <= 1 / 64 + 1e-4
 

@@ -203,3 +203,22 @@ def test_trim_stops_at_the_casing_of_a_door_in_the_corner(degrees, more, reach):
     assert found["E-cornice"].to_mark == bare["E-cornice"].to_mark
     window = cornered("butt", "casing case, height 40 in, sill 30 in")
     assert pieces(window)["E-base"].length == 40
+
+
+@pytest.mark.parametrize(
+    ("ends", "shoe"),
+    [
+        # 9/16 in × tan of the taper from the end, where the base's face has come out to the shoe
+        ("left=butt, right=taper", "39 7/16"),
+        ("left=taper(30 deg), right=butt", "39 11/16"),
+        ("left=butt, right=butt, shoe taper", "40"),
+        ("left=butt, right=taper, shoe butt", "40"),
+    ],
+)
+def test_a_shoe_tapers_where_the_base_behind_it_has_come_out(ends: str, shoe: str) -> None:
+    text = (
+        f"{jobs.BASE}\n{jobs.SHOE}\nstock base: 12 ft at 17.40\nstock shoe: 12 ft at 7.10\n"
+        f'room "R" as R, trim base, shoe, open walk\n  A: 40 in, {ends}\n'
+    )
+    lengths = {piece.trim: piece.length for piece in check_job(text).pieces}
+    assert lengths == {"base": Fraction(40), "shoe": sum(map(Fraction, shoe.split()))}

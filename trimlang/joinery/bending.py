@@ -177,19 +177,20 @@ def kerfed(pieces: Sequence[Piece], bend: BentTrim | None, settings: Settings) -
     if bend is None or not bend.kerfs:
         return list(pieces)
     step, unit = settings.rounding_step, settings.unit
-    # Down to a mark: a kerf that is less deep closes sooner, and spaced a little closer the last
-    # one still lies before the curve's end.  Depth and what stays are the thickness together.
-    deep = steps_down(bend.deep, step) or bend.deep
+    # Down to a mark: a kerf that is less deep closes sooner, and kerfs that are closer leave flats
+    # that are shorter.  Depth and what stays are the thickness together.
+    deep, apart = (steps_down(size, step) or size for size in (bend.deep, bend.apart))
     sizes = {
         "deep": deep,
-        "apart": steps_down(bend.apart, step),
+        "apart": apart,
         "left": bend.deep + bend.skin - deep,
     }
     texts = [(name, SaidLength(size, unit)) for name, size in sizes.items()]
     made: list[Piece] = []
     for piece in pieces:
-        # Of a spliced wall each piece carries its own share, up to a whole kerf at its joint.
-        count = bend.kerfs if piece.parts == 1 else ceil(piece.length / bend.apart)
+        # Stepped off from the left, half a space first, until what is left is no more than one:
+        # rounded down so often, the spaces of the count alone would leave a long flat at the end.
+        count = ceil(piece.length / apart - Fraction(1, 2))
         remark = Remark(_KERFS, (("n", str(count)), *texts))
         kerfed_piece = piece.with_remark(remark)
         # A kerf within a scarf would cut its lap in two.

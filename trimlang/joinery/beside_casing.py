@@ -19,6 +19,7 @@ from trimlang.joinery.on_the_wall import is_on_floor
 from trimlang.joinery.remarks import Remark, SaidAngle, SaidLength
 from trimlang.joint_row import Fit
 from trimlang.language.facts import Side
+from trimlang.lengths.angles import tangent
 from trimlang.lengths.tape import NOTHING, length_text
 from trimlang.marking import N_
 from trimlang.survey.block_fits import casing_with_band
@@ -97,7 +98,9 @@ def standing_out(met: Meeting, at: FreeEnd, off: Fraction, findings: Findings) -
     """
     run, trim, side, unit = at.run, at.trim, at.side, at.room.settings.unit
     past = None if at.gap is None else _thickness_there(at.job, run, trim, at.gap)
-    if past is None or trim.spring is not None or trim.thickness is None:
+    if past is None:
+        return _before_a_taper(met, at, off)
+    if trim.spring is not None or trim.thickness is None:
         return met
     proud, end = off + depth_of(trim) - past, met.end
     texts = {"trim": trim.name, "run": run.label}
@@ -118,6 +121,17 @@ def standing_out(met: Meeting, at: FreeEnd, off: Fraction, findings: Findings) -
         sizes = {"proud": length_text(proud, unit)}
         findings.say("T442", end.span, side=side, **texts, **sizes)
     return met
+
+
+def _before_a_taper(met: Meeting, at: FreeEnd, off: Fraction) -> Meeting:
+    """Return how trim ends that stands in front of a taper: where that slope has come out to it."""
+    behind = at.trim.in_front_of
+    if behind is None or behind not in at.run.trims or not met.end.joint.row.tapers:
+        return met
+    taper = at.run.end_of(behind, at.side)
+    if not taper.joint.row.tapers:
+        return met
+    return replace(met, short=met.short + off * tangent(exact_mitre(taper, at.room.settings)))
 
 
 def behind_a_return(job: Job, run: Run, trim: Trim, side: Side, off: Fraction) -> Fraction:
