@@ -216,9 +216,6 @@ def test_trim_stops_at_the_casing_of_a_door_in_the_corner(degrees, more, reach):
     ],
 )
 def test_a_shoe_tapers_where_the_base_behind_it_has_come_out(ends: str, shoe: str) -> None:
-    text = (
-        f"{jobs.BASE}\n{jobs.SHOE}\nstock base: 12 ft at 17.40\nstock shoe: 12 ft at 7.10\n"
-        f'room "R" as R, trim base, shoe, open walk\n  A: 40 in, {ends}\n'
-    )
+    text = f'{TRIMS}room "R" as R, trim base, shoe, open walk\n  A: 40 in, {ends}\n'
     lengths = {piece.trim: piece.length for piece in check_job(text).pieces}
     assert lengths == {"base": Fraction(40), "shoe": sum(map(Fraction, shoe.split()))}
