@@ -221,6 +221,15 @@ def test_slips_at_openings_are_told(boxes: str, sill: str, code: str):
     assert {one.code for one in beside_window(boxes, sill=sill).diagnostics} == {code}
 
 
+def test_boxes_on_a_wall_that_curves_are_refused():
+    lines = (
+        "  N: 60 in, left=butt, right=butt, curves in 9 in\n"
+        "  boxes N: 2, 20 in tall, margin 3 in, trim panel\n"
+    )
+    (found,) = check_job(job(lines)).diagnostics
+    assert found.code == "T496"
+
+
 def test_tall_boxes_beside_a_window_are_fine_where_none_lies_on_it():
     # 10 + 50 + 10 + 50 + 10: the middle margin is the window
     lines = (

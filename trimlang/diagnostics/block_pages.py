@@ -188,6 +188,18 @@ BLOCK_PAGES: Final = (
         loses=Whole.USES,
     ),
     Page(
+        code="T496",
+        title="boxes on a wall that curves",
+        message="run {run} curves, and boxes are flat frames",
+        remedy="Set boxes on straight walls only, and leave this line out.",
+        why="Four straight pieces do not follow a curve: their middle would stand off the wall, and"
+        " a frame bent with kerfs has to be made on the wall itself.",
+        example=_WINDOW.format(sill=", sill 30 in", boxes="N: 2, 16 in tall, margin 3 in").replace(
+            "N: 40 in, left=butt, right=butt", "N: 40 in, left=butt, right=butt, curves in 4 in"
+        ),
+        loses=Whole.USES,
+    ),
+    Page(
         code="T442",
         title="trim that stands out past the casing",
         message="the {trim} on run {run} is {proud} thicker than what it butts against at its"

@@ -206,6 +206,7 @@ MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]]
     "T439": (on_one_run,),
     "T440": (lower_boxes,),
     "T441": (turned_round,),
+    "T496": (without_line,),
     "T442": (own_end,),
     "T443": (both_ways("butt"),),
     "T445": (level_return,),

@@ -68,6 +68,10 @@ def box_wall(line: tree.BoxesLine, walk: Sequence[Stretch], findings: Findings) 
         other = line.wall.last or word
         findings.say("T441", word.span, run=word.text, other=other.text)
         return None
+    bent = next((one for one in parts if isinstance(one, Run) and one.curve is not None), None)
+    if bent is not None:
+        findings.say("T496", word.span, run=bent.label)
+        return None
     # Along the wall from its left end, adding up what runs and openings take.
     begins, at = [], NOTHING
     for part in parts:
