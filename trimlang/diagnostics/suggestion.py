@@ -29,8 +29,13 @@ class Suggestion(str):
         return (str(self), *self.ways), {"covers": self.covers}
 
 
-def did_you_mean(word: str, known: list[str] | tuple[str, ...], otherwise: str) -> str:
-    """Return a remedy that names the nearest known word, or ``otherwise``."""
+def did_you_mean(
+    word: str, known: list[str] | tuple[str, ...], otherwise: str, *, covers: int | None = None
+) -> str:
+    """Return a remedy that names the nearest known word, or ``otherwise``.
+
+    ``covers`` is as for ``Suggestion``.
+    """
     # A plain text carries no mend: where no word is near, an editor must not offer one.
     match = nearest(word, known)
-    return Suggestion(f"Did you mean “{match}”?", match) if match else otherwise
+    return Suggestion(f"Did you mean “{match}”?", match, covers=covers) if match else otherwise

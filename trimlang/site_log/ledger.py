@@ -10,9 +10,9 @@ from itertools import islice
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span
-from trimlang.diagnostics.near_words import MOST_LISTED, listed, nearest
+from trimlang.diagnostics.near_words import MOST_LISTED, listed
 from trimlang.diagnostics.place import place
-from trimlang.diagnostics.suggestion import Suggestion
+from trimlang.diagnostics.suggestion import Suggestion, did_you_mean
 from trimlang.joinery.piece import Piece
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.lengths.tape import length_text
@@ -219,10 +219,8 @@ def _near(name: str, known: Collection[str]) -> str:
         return Suggestion(f"Did you mean “{short[0]}”?", short[0], covers=len(name))
     if short:
         return f"Did you mean one of these: {listed(short)}?"
-    match = nearest(name, names)
-    if match is None:
-        return "The tickets and the checklist list the job's pieces."
-    return Suggestion(f"Did you mean “{match}”?", match, covers=len(name))
+    unknown = "The tickets and the checklist list the job's pieces."
+    return did_you_mean(name, names, unknown, covers=len(name))
 
 
 # One log asks about one job's pieces, over and over.
