@@ -38,6 +38,11 @@ def least_piece(lap: Fraction, settings: Settings) -> Fraction:
     return max(settings.splice_least, lap + settings.rounding_step)
 
 
+def laps_too_far(lap: Fraction, longest: Fraction) -> bool:
+    """Tell whether more of each stick would lie behind its neighbours than shows."""
+    return 2 * lap > longest
+
+
 def split(
     exact: Fraction,
     longest: Fraction,
@@ -58,8 +63,7 @@ def split(
     full = steps_down(longest, step)
     # The last piece may be rounded up by as much as one step.
     room_for_last = longest - step
-    if 2 * lap > longest:
-        # More of each stick would lie behind its neighbours than shows.
+    if laps_too_far(lap, longest):
         return None
     if force and exact <= room_for_last:
         return _halves(exact, lap, step, least, studs)

@@ -12,7 +12,7 @@ from typing import Final
 from trimlang.joinery.cuts import end_cut, scarf_lap
 from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.joinery.rounding import round_length
-from trimlang.joinery.splice_lengths import Studs, least_piece, split
+from trimlang.joinery.splice_lengths import Studs, laps_too_far, least_piece, split
 from trimlang.joinery.strips import end_of, neighbours, run_of, strips
 from trimlang.joinery.trim_walk import Wall
 from trimlang.joint_row import Edge, RoundedAs
@@ -152,7 +152,7 @@ def could_be_spliced(whole: Piece, wall: Wall, trim: Trim, longest: Fraction) ->
 def _too_short(whole: Piece, wall: Wall, longest: Fraction, lap: Fraction) -> dict[str, str]:
     """Say whether the wall or the stock is too short for a splice, and what would help."""
     settings, trim = wall.room.settings, whole.trim
-    if 2 * lap > longest:
+    if laps_too_far(lap, longest):
         why = f"its laps would be longer than half a stick of {trim}"
         return {"why": why, "remedy": "Look at how thick it is, or list longer stock."}
     least = length_text(settings.splice_least, settings.unit)

@@ -162,15 +162,15 @@ class TrimWalk:
             off = self.stands_off(other, trim) if isinstance(other, Run) else NOTHING
             return at_plane(self._corner(run, trim, end), off)
         following = self._next(strip, side)
+        at = FreeEnd(job=self._job, room=room, run=run, trim=trim, side=side, after=following)
         if own is None:
             end = past_a_door(room, following, trim, side, end)
-            at = FreeEnd(job=self._job, room=room, run=run, trim=trim, side=side, after=following)
             end = into_its_corner(end, at, self._findings)
         else:
             end = own
         end = turned_by_beam(room, following, trim, end)
         if not end.joint.is_corner:
-            return self._without_corner(run, trim, end, following, side)
+            return self._without_corner(end, at)
         around = self._around(run, trim, following)
         if run.slope or around.slope:
             return turned(self._corner(run, trim, end), run, trim, around, side, self._findings)
@@ -200,17 +200,15 @@ class TrimWalk:
         off = self.stands_off(other, there or trim)
         return AroundCorner(run=other, trim=there, off=off, unit=self._room.settings.unit)
 
-    def _without_corner(
-        self, run: Run, trim: Trim, end: End, following: int | None, side: Side
-    ) -> Meeting:
-        job, room, off = self._job, self._room, self.stands_off(run, trim)
-        at = FreeEnd(job=job, room=room, run=run, trim=trim, side=side, after=following)
+    def _without_corner(self, end: End, at: FreeEnd) -> Meeting:
+        run, trim, side = at.run, at.trim, at.side
+        off = self.stands_off(run, trim)
         ask_of_scarf(at, end, self._findings)
         met = standing_out(beside_opening(end, at), at, off, self._findings)
         there = at_transition(at, off, self._findings)
         # A bead goes round the return of the crown that it runs along, where that is past the run.
-        past = round_its_crown(job, run, trim, side) if end.joint.returns else NOTHING
-        behind = behind_a_return(job, run, trim, side, off)
+        past = round_its_crown(self._job, run, trim, side) if end.joint.returns else NOTHING
+        behind = behind_a_return(self._job, run, trim, side, off)
         return replace(met, remark=there or met.remark, off=behind, short=met.short - past)
 
     def _next(self, strip: Strip, side: Side) -> int | None:
