@@ -104,10 +104,6 @@ class Misfit:
         inner = (d * x * x - 2 * b * x * y + a * y * y) / (a * d - b * b)
         return sqrt(SURE[0] / inner)
 
-    def stiff(self, effect: Row) -> float:
-        """Return how many variances of the misses one unit of an error comes to: eᵀ W e."""
-        return dot([dot(row, effect) for row in self.weight], effect)
-
     def pull(self, effect: Row) -> tuple[float, float]:
         """Return how large one error would have to be to explain the most, and how much that is.
 
@@ -115,10 +111,11 @@ class Misfit:
         Its root tests a single measurement, as land surveyors do (data snooping: Baarda, 1968; from
         memory).
         """
-        stiff = self.stiff(effect)
+        down = [dot(row, effect) for row in self.weight]
+        stiff = dot(down, effect)
         if stiff < 1e-9:
             return 0.0, 0.0
-        drawn = dot([dot(row, effect) for row in self.weight], self.missed)
+        drawn = dot(down, self.missed)
         return -drawn / stiff, drawn * drawn / stiff
 
     @property

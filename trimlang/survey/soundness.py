@@ -12,7 +12,7 @@ from math import exp, fsum, radians
 from typing import Final
 
 from trimlang.survey.even_errors import likely_misses
-from trimlang.survey.misfit import EVEN, Misfit, Row, Walk, dot, shared_turns, takers_of
+from trimlang.survey.misfit import EVEN, Misfit, Row, Walk, dot, shared_turns, takers_of, weighed
 from trimlang.survey.slips import SHORTEST
 
 SURELY_NOT: Final = (12.43, 14.80, 16.92, 18.91, 20.79, 22.60, 24.35)
@@ -64,13 +64,14 @@ def is_sound(walk: Walk, fit: Misfit) -> bool:
     down = [dot(row, fit.missed) for row in fit.weight]
     likelier = 0.0
     for effect, inches in slips:
-        normally = inches * dot(down, effect) - fit.stiff(effect) / 2
+        normally = inches * dot(down, effect) - weighed(effect, fit.weight) / 2
         if normally >= -_FAR_LESS:
             without = [miss - inches * by for miss, by in zip(missed, effect, strict=False)]
             without += missed[len(effect) :]
             slipped = likely_misses(effects, without, sound.tilt)
             likelier += exp(slipped.log_density - sound.log_density)
-    variances = fsum(map(fit.stiff, fit.effects[:lengths])) / lengths
+    # How many variances of the misses an inch at a wall comes to, on the average.
+    variances = fsum(weighed(one, fit.weight) for one in fit.effects[:lengths]) / lengths
     least = _CLEARLY if variances < _PLAIN * _PLAIN else _BARELY
     return likelier < exp(least) * len(slips)
 
