@@ -13,9 +13,9 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections import Counter
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cached_property
-from typing import Any, Final
+from typing import Any, Final, TypeAlias
 
 from trimlang.record import record
 from trimlang.stock.beside_walls import beside_walls, wall_sort, worth_by_length
@@ -53,6 +53,14 @@ class Argued:
     floor: int
     certificate: Certificate
     steps: tuple[Steps, ...] = ()
+
+
+_Kept: TypeAlias = tuple[int, int, Worth, Steps]
+"""An inequality behind the bound that it shows, less than 0, and when it was found."""
+
+
+def _best(kept: Iterable[_Kept]) -> list[tuple[Worth, Steps]]:
+    return [(worth, steps) for _, _, worth, steps in sorted(kept)[:WORTHS_KEPT]]
 
 
 class JointBound:
@@ -114,7 +122,7 @@ class JointBound:
     def _solve_cost(self, enough: int) -> None:
         """Price until nothing is gained, and keep the inequalities that ask for most money."""
         self.program.pose_cost()
-        kept: list[tuple[int, int, Worth, Steps]] = []
+        kept: list[_Kept] = []
         rounds = 0
         while self._seconds() > 0 and self._floor < enough:
             value, columns, duals = self.program.solve()
@@ -132,17 +140,20 @@ class JointBound:
                 rounds += 1
                 # Whole sticks often cost more than the program says, so no finer marks may be
                 # needed.
-                met = floor == self._floor and self._is_met(enough, sorted(kept)[:WORTHS_KEPT])
+                met = floor == self._floor and self._is_met(enough, _best(kept))
                 if met or rounds > IN_VAIN or not self._marked(columns):
                     self._solved = not met
                     break
-        for _, _, worth, steps in sorted(kept)[:WORTHS_KEPT]:
+        for worth, steps in _best(kept):
             self._learn(worth, steps)
 
-    def _is_met(self, enough: int, kept: Sequence[tuple[int, int, Worth, Steps]]) -> bool:
-        """Tell whether no mix that satisfies these worths costs less."""
-        known = Known([*self._known.worths, *(worth for _, _, worth, _ in kept)])
-        return self._search.cheapest(known, enough, self._seconds())[1] >= enough
+    def _is_met(self, enough: int, kept: Sequence[tuple[Worth, Steps]]) -> bool:
+        """Tell whether no mix that satisfies these worths costs less; that is the bound then."""
+        known = Known([*self._known.worths, *(worth for worth, _ in kept)])
+        _, floor = self._search.cheapest(known, enough, self._seconds())
+        if floor >= enough:
+            self._floor = floor
+        return floor >= enough
 
     def _try_mixes(self, enough: int) -> None:
         """Rule out mixes, the cheapest first, until the program knows of none against one."""

@@ -126,20 +126,20 @@ class JointProgram:
             span = self._spans[room] = _Span(self._lp.getNumRow())
             self.marks.insert(at, room)
             add_row(self._lp, 0.0, {})
+            # The mark above hands its parts to the new one now, no longer to the one below.
+            if above is not None and above.down is not None and below is not None:
+                self._lp.changeCoeff(below.row, above.down, 0.0)
+                self._lp.changeCoeff(span.row, above.down, 1.0)
+            elif above is not None:
+                self._handed_down(above, span)
             if below is not None:
                 self._divided(below, room, span)
                 self._handed_down(span, below)
-            if above is not None:
-                if above.down is not None and below is not None:
-                    self._lp.changeCoeff(below.row, above.down, 0.0)
-                    self._lp.changeCoeff(span.row, above.down, 1.0)
-                else:
-                    self._handed_down(above, span)
         return len(fresh)
 
     def _divided(self, below: _Span, room: int, span: _Span) -> None:
         """Give a new mark the parts from it on that were counted at the one below."""
-        for place, parts in list(below.parts.items()):
+        for place, parts in below.parts.items():
             cut = bisect_left(parts, room)
             if cut < len(parts):
                 sign = self._sign(place)
