@@ -14,12 +14,8 @@ _LONG: Final = re.compile(
     r"""\d[\d./⁄∕ \-]*[¼½¾⅐-⅞]?(?: *(?:ft|feet|foot|in|inch|inches|mm|cm|m)\b\.?| *['"″′])?"""
     r"""(?:[ -]*\d[\d./⁄∕ ]*[¼½¾⅐-⅞]?(?: *(?:in|inch|inches)\b\.?| *["″])?)?"""
 )
-_JOINT: Final = re.compile(
-    r"(?:(?:in|out|inside|outside)(?:[ -]corner)?|ic|oc|butt|return|open|taper|splice|rake|plumb"
-    r"|level)\b(?! *\d)",
-    re.IGNORECASE,
-)
-"""How an end begins that is written; what only the room gives is marked at the wall's name."""
+_JOINT: Final = re.compile(r"[a-z]+(?:[ -]corner)?", re.IGNORECASE)
+"""The joint's own word or words, with which every written end begins."""
 _CORNER: Final = re.compile(
     r"(?:in|out|inside|outside)(?:[ -]corner)?(?: ?\([\d./ ]+(?: ?deg| ?°)?\))?$", re.IGNORECASE
 )
@@ -42,7 +38,7 @@ def one_joint(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
     """Offer to make either side of a joint like the other: only the wall tells which is right."""
     facts: Facts = dict(finding.facts)
     for place, words, joint in (
-        (finding.span, f"Begin {facts['other']} with {facts['right']}", facts["right"]),
+        (facts["here"], f"Begin {facts['other']} with {facts['right']}", facts["right"]),
         (facts["there"], f"End {facts['one']} with {facts['left']}", facts["left"]),
     ):
         if not isinstance(place, Span) or place.file != finding.span.file:

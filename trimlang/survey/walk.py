@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
+from trimlang.diagnostics import Span
 from trimlang.diagnostics.place import place
 from trimlang.joint_row import Fit
 from trimlang.language.end_facts import Side
@@ -98,7 +99,8 @@ def _disagree(
         "other": _name(other),
         "left": left.joint,
         "line": place(right.span, left.span),
-        "there": right.span,
+        "here": _written(other, left),
+        "there": _written(one, right),
     }
     joints = (right.joint, left.joint)
     if all(joint.is_corner for joint in joints) or any(joint.goes_on for joint in joints):
@@ -109,6 +111,11 @@ def _disagree(
     ):
         # Where an opening or bare wall turns the corner, a run may well butt against it.
         findings.say("T302", left.span, **facts)
+
+
+def _written(stretch: Stretch, end: End) -> Span | None:
+    """Return where an end is written; one that only its room gives is marked at the wall's name."""
+    return None if end.span == stretch.span else end.span
 
 
 def _corner(
