@@ -7,13 +7,14 @@ from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 
-from trimlang.compiler import Result, check_gathered
+from trimlang.compiler import Result, check_gathered, plan_checked
 from trimlang.diagnostics import Span
 from trimlang.editor.names import Names, names_in
 from trimlang.incremental.cached_steps import CachedSteps
 from trimlang.incremental.compiler_steps import Steps
 from trimlang.language import tree
 from trimlang.language.parse import read_line
+from trimlang.planning.wrong_plan import WrongPlanError
 from trimlang.reading import (
     LOG_SUFFIX,
     Gathered,
@@ -22,6 +23,7 @@ from trimlang.reading import (
     log_beside,
     read_regular,
 )
+from trimlang.site_log.written_out import in_full
 from trimlang.survey.job import Room, Stretch
 
 JOB_SUFFIX = ".trim"
@@ -51,6 +53,24 @@ class JobReading:
     def lines(self) -> dict[str, list[str]]:
         """Each file's lines, by the file's name."""
         return {name: source.lines() for name, source in self.result.sources.items()}
+
+    @cached_property
+    def log_in_full(self) -> Mapping[Span, str]:
+        """What to write at which place of a log whose lines do not say all; {} without a plan.
+
+        The job is planned for it as a build plans it, since a quicker plan may cut a piece from
+        another stick than the tickets say; so it may take as long as a build when it is first asked
+        for.
+        """
+        try:
+            result = plan_checked(self.result)
+        # The build will say that; here is only nothing to offer.
+        except WrongPlanError:
+            return {}
+        if result.progress is None:
+            return {}
+        units = {piece.id: piece.unit for piece in result.pieces}
+        return in_full(result.job, result.progress.full_entries, units)
 
     @cached_property
     def _by_line(self) -> dict[tuple[str, int], list[tree.Statement]]:
