@@ -141,6 +141,13 @@ def test_a_cut_piece_keeps_its_length_when_the_survey_changes() -> None:
     assert not done(mended, JOB.replace("29 1/8", "28 7/8")).diagnostics
 
 
+def test_a_piece_cut_shorter_than_its_mitres_takes_what_they_need() -> None:
+    """9/16 in of trim at 45.5° is 9/16 in along the stick at each end, to the mark."""
+    job = JOB.replace("29 1/8 in, left=butt", "29 1/8 in, left=out-corner")
+    (plan,) = done("cut PO-N-base 1/16 in from base-1 of 12 ft\n", job).plans
+    assert plan.sticks[0].places[0].end == 2 * Fraction(9, 16)
+
+
 def test_the_other_piece_of_a_spliced_wall_takes_up_the_difference() -> None:
     job = LONG.format(more="")
     plain = {one.id: one for one in compile_job(job).pieces}

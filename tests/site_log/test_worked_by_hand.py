@@ -266,6 +266,20 @@ def test_what_is_left_costs_nothing_where_the_least_order_has_been_bought() -> N
     assert result.plans[0].whole_sticks == (96,)
 
 
+def test_a_line_gives_a_length_in_hand_to_four_places() -> None:
+    """A third of an inch is written as 0.3333, and the offcut is meant all the same."""
+    more = f"{NO_SPARE}\non-hand base: 1 of 100 1/3 in at 3.00"
+    result = after(f"bought 1 base 12 ft\ncut {N} 60 in from base-7 of 100.3333 in\n", more)
+    assert "T714" not in {one.code for one in result.diagnostics}
+    assert told(result)["spent"] == TWELVE + 3
+
+
+def test_a_piece_spoiled_on_another_stick_is_cut_again_where_it_was_planned() -> None:
+    result = after(f"bought 1 base 12 ft\nspoiled {W} 30 in from base-7 of 40 in\n")
+    assert places(result) == {"base-1": ALL_ON_ONE}
+    assert told(result)["changed"] == {W}
+
+
 @every("share", [0, 10, 50])
 @every(
     "log",

@@ -126,6 +126,7 @@ def test_each_length_is_offered_once_and_none_beyond_a_wall() -> None:
         lengths = [one.length for one in misreadings(inches, Unit.INCH)]
         assert len(lengths) == len({*lengths, inches}) - 1
         assert all(0 < one <= 1200 for one in lengths)
+    assert 1 in lengths, "12 in may be feet for an inch"
 
 
 def test_a_corner_that_was_meant_keeps_its_angle() -> None:

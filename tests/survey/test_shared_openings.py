@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import trimlang
+from tests.every import every
 from tests.jobs import TRIM
 
 NORTH_ROOM = """
@@ -56,7 +57,7 @@ def test_a_distance_that_differs_is_told_in_both_rooms():
     assert "7 ft 1 in" in one.message
 
 
-@pytest.mark.parametrize("between", [36, 45])
+@pytest.mark.parametrize("between", [34, 36, 45, 46])
 def test_what_walls_may_be_off_is_no_contradiction(between):
     assert not found(between)
 
@@ -132,6 +133,21 @@ def test_two_walls_turn_the_same_way_from_both_sides(sizes, wrong):
     assert [one.code for one in told] == (["T327"] if wrong else [])
     if wrong:
         assert told[0].message.startswith("from “D1” to “D2” room “Study” turns left, and “Notch”")
+
+
+@every(
+    "angle, code",
+    [(135, "T327"), (136, None), (45, "T327"), (44, None), (175, "T318"), (174, None)],
+)
+def test_which_walls_go_round_and_which_run_alongside(angle, code):
+    """One room turns right from the first door to the second, and the other as much left."""
+    job = TRIM
+    for room, corner in (("Here", "in-corner"), ("There", "out-corner")):
+        job += f'\nroom "{room}", trim base, open walk\n  a: 90 in, left=butt, right=butt\n'
+        job += f'  opening 36 in "D1", right={corner}({angle} deg)\n'
+        job += '  opening 36 in "D2"\n  b: 90 in, left=butt, right=butt\n'
+    told = {one.code for one in trimlang.check(job).diagnostics}
+    assert told & {"T318", "T327"} == ({code} if code else set())
 
 
 ONE_DOOR = """

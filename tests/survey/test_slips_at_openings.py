@@ -68,6 +68,23 @@ def test_openings_that_were_measured_over_their_casing(door: str, window: str) -
     assert told.remedy.startswith("Most likely") == both
 
 
+def test_one_of_several_casings_counted_twice_is_rarer_than_a_foot_misread() -> None:
+    """A leg of 5 13/16 in and a reveal of 3/16 in at each side are a foot."""
+    told = found(
+        f"N: 144 in, {SIDES}",
+        f"E: 120 in, {SIDES}",
+        "S: 52 in, left=in-corner, right=butt",
+        f'opening 24 in, "hall", {CASED}',
+        "S2: 68 in, left=butt, right=in-corner",
+        "W: 36 in, left=in-corner, right=butt",
+        f'opening 36 in, "garden", {CASED}',
+        "W2: 36 in, left=butt, right=in-corner",
+        head=CASING.replace("2 1/4 in wide", "5 13/16 in wide"),
+    )["T310"]
+    assert "“hall” read a foot too long: 1 ft instead" in told.remedy
+    assert "counted twice" not in told.remedy
+
+
 def test_of_two_runs_that_stop_against_each_other_a_corner_is_asked_about() -> None:
     walls = (f"E: 120 in, {SIDES}", "S: 144 in, left=in-corner, right=butt",
              "W: 120 in, left=butt, right=in-corner")  # fmt: skip

@@ -124,7 +124,7 @@ def judged(layout: PlanInForce, bound: int, *, unproven: Status = Status.GAP) ->
 def _with_reserve(scaled: ScaledTrim, question: Left, in_force: list[KeptStick]) -> Plan | None:
     """Return the plan of kept sticks with one more: the cheapest that holds the longest piece."""
     problem = question.problem
-    longest = max((part.length for part in problem.parts), default=0)
+    longest = max(part.length for part in problem.parts)
     roomy = [one for one in problem.blanks if one.length - 2 * problem.end_waste >= longest]
     plans = (_plan_of(scaled, question, in_force, besides=blank) for blank in roomy)
     sound = [plan for plan in plans if plan is not None and not faults(plan)]
