@@ -6,6 +6,7 @@ from functools import cache
 
 import pytest
 
+from tests.every import every
 from tests.jobs import BASE, CROWN, CROWN_STOCK, TWELVE_FEET
 from tests.sheets.jobs import LONG_WORD, compiled, odd, small
 from trimlang.sheets.content.ticket import SHORT, Ticket, tickets
@@ -159,6 +160,13 @@ def test_all_that_is_to_be_done_at_the_wall_is_told() -> None:
     one = made(text.replace("right=butt, note", "right=butt, floor gap 3/16 in, note"))["HA-N-base"]
     assert one.fit == ("scribe up to 3/16 in off the foot; corner taken by its diagonal:"
                        " a sixteenth there is 1/8°")  # fmt: skip
+    assert ("fit", one.fit) in print_of(one)
+
+
+@every("tall, kind", [("3", "card"), ("2 15/16", "wide"), ("2 1/8", "wide"), ("2", "strip")])
+def test_a_ticket_is_no_taller_than_its_trim(tall: str, kind: str) -> None:
+    shape = made(JOB.replace("5 1/4 in tall", f"{tall} in tall"))["HA-E-base"].shape
+    assert shape.kind.value == kind
 
 
 def test_what_a_code_holds_reads_plainly() -> None:
@@ -262,3 +270,5 @@ def test_every_ticket_fits_a_label_of_100_by_50_with_length_cuts_and_room(langua
         # a short form of the caution is the least that stands on it
         least = words("Short piece: never hold it by hand at the blade.")[:-1]
         assert bool(one.caution) is any(text.startswith(least) for text in said)
+        # how both its ends lie, turned end for end, is said at the left one
+        assert words("piece right of the blade") in said or one.id != "DR-S-crown"

@@ -54,14 +54,15 @@ def terms(result: Result) -> dict[str, str]:
 
 
 def test_where_the_wood_goes_adds_up_to_all_of_it() -> None:
-    """60 and 40 in of 200 in: 50 %; 48, 26, 20, 4 and 2 in are the rest."""
-    lost = Lost(kerf=Fraction(2), ends=Fraction(4), offcut=Fraction(26), scrap=Fraction(20))
+    """60 and 40 in of 200 in: 50 %; 48, 25.73, 20.27, 4 and 2 in are the rest."""
+    lost = Lost(kerf=Fraction(2), ends=Fraction(4), offcut=Fraction("25.73"),
+                scrap=Fraction("20.27"))  # fmt: skip
     (trim,) = order_reasons(plain(lost=lost, whole_sticks=(Fraction(48),)), PEN).trims
     assert trim.shares == (
         WoodShare("in the pieces", "8.3 ft", "50 %"),
         WoodShare("sticks left whole", "4 ft", "24 %"),
-        WoodShare("offcuts worth keeping", "2.2 ft", "13 %"),
-        WoodShare("scrap", "1.7 ft", "10 %"),
+        WoodShare("offcuts worth keeping", "2.1 ft", "12.9 %"),
+        WoodShare("scrap", "1.7 ft", "10.1 %"),
         WoodShare("ends squared off", "0.3 ft", "2 %"),
         WoodShare("sawdust", "0.2 ft", "1 %"),
     )
@@ -160,12 +161,12 @@ def test_a_plan_that_a_minimum_binds_is_set_beside_no_other() -> None:
 
 def test_what_is_there_for_mistakes() -> None:
     assert terms(plain())["for mistakes"] == "Nothing is bought for mistakes."
-    allowance = built(f"{TWELVE_FEET}\nspare 7.5 %")
+    allowance = built(f"{TWELVE_FEET}\nspare 7.26 %")
     asked = replace(allowance.plans[0], spare_asked=Fraction(90), survives_loss=True,
                     whole_sticks=(Fraction(144), Fraction(96), Fraction(144)))  # fmt: skip
     told = terms(replace(allowance, plans=(asked,)))
     assert told["for mistakes"] == (
-        "7.5 % more than the pieces need: 7.5 ft, kept in sticks that stay whole."
+        "7.3 % more than the pieces need: 7.5 ft, kept in sticks that stay whole."
         " Any one piece may be spoiled: what is left over is enough to cut it again."
     )
     assert told["sticks left whole"] == "1 of 8 ft, 2 of 12 ft"

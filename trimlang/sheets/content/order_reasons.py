@@ -13,6 +13,7 @@ from trimlang.record import record
 from trimlang.sheets.content.proofs import cost_proofs
 from trimlang.sheets.wording import material_words
 from trimlang.sheets.wording.quantities import Pen
+from trimlang.site_log.progress_of_job import JobProgress
 
 
 @record
@@ -121,7 +122,7 @@ def _terms(result: Result, plan: TrimPlan, proof: str, pen: Pen) -> Iterator[tup
         yield words("the usual way instead"), _saves(plan, pen)
         yield words("as few sticks as can be"), _fewest(result, plan, pen)
     else:
-        yield words("in hand besides"), _in_hand(result, plan, pen)
+        yield words("in hand besides"), _in_hand(result.progress, plan, pen)
 
 
 def _added(result: Result, plan: TrimPlan, pen: Pen) -> str:
@@ -163,15 +164,13 @@ def _sticks(plan: TrimPlan, pen: Pen) -> str:
     return words("{n}. Whether fewer would do for this money is not known.", n=count)
 
 
-def _in_hand(result: Result, plan: TrimPlan, pen: Pen) -> str:
+def _in_hand(progress: JobProgress, plan: TrimPlan, pen: Pen) -> str:
     """Say which sticks in hand no piece is planned on."""
-    if result.progress is None:
-        return ""
     held = [
         pen.words("{n} of {length}", n=one.count, length=pen.stick(one.length))
         if one.stick is None
         else pen.words("rest of {stick}, {length}", stick=one.stick, length=pen.length(one.length))
-        for one in result.progress.in_hand
+        for one in progress.in_hand
         if one.trim == plan.trim
     ]
     return ", ".join(held) or pen.words("none")
