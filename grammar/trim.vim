@@ -161,6 +161,7 @@ syntax keyword trimWord never
 syntax keyword trimWord notch
 syntax keyword trimWord plate
 syntax keyword trimWord point
+syntax keyword trimWord proud
 syntax keyword trimWord quart
 syntax keyword trimWord reads
 syntax keyword trimWord right

@@ -1,5 +1,6 @@
 """How trim ends by itself: tapers, returns round what is behind, shoe and rails at a casing."""
 
+import re
 from fractions import Fraction
 from math import radians, tan
 
@@ -35,12 +36,14 @@ stock cornice: 16 ft at 31.00
 """
 
 
-def beside_a_door(ends: str, *, trims: str = "base, shoe, rail", side: str = "right") -> Result:
+def beside_a_door(
+    ends: str, *, trims: str = "base, shoe, rail", side: str = "right", settings: str = ""
+) -> Result:
     other = "left" if side == "right" else "right"
     wall = f"  N: 100 in, {other}=open, {side}=butt{ends}\n"
     door = '  door 32 in, "den", casing case, height 80 in, stops all\n'
     lines = wall + door if side == "right" else door + wall
-    return check_job(f'{TRIMS}room "Study", trim {trims}, open walk\n{lines}')
+    return check_job(f'{TRIMS}{settings}\nroom "Study", trim {trims}, open walk\n{lines}')
 
 
 def codes(result: Result) -> set[str]:
@@ -134,7 +137,11 @@ def test_crown_on_a_frieze_returns_round_it_where_that_ends_too():
     ("ends", "trims", "found"),
     [
         ("", "base, shoe, rail", {"T442"}),
-        ("", "base, shoe, thin", set()),
+        # the shoe stands out past a casing of 11/16 in by the base behind it
+        ("", "base, shoe, thin", {"T442"}),
+        (", shoe butt", "base, shoe", {"T442"}),
+        (", shoe taper", "base, shoe", set()),
+        ("", "base, thin", set()),
         (", thin taper", "base, thin", {"T443"}),
         (", rail return", "base, rail", set()),
         (", base taper", "base", {"T443"}),
@@ -142,6 +149,29 @@ def test_crown_on_a_frieze_returns_round_it_where_that_ends_too():
 )
 def test_what_stands_out_past_a_casing_is_told(ends: str, trims: str, found: set[str]):
     assert codes(beside_a_door(ends, trims=trims)) == found
+
+
+@every(
+    "said, alone, notes, small",
+    [
+        ("taper", "", ("3/8", "5/16"), ()),
+        ("return", "", (), ("N-shoe-right-return", "N-rail-right-return")),
+        ("butt", "", (), ()),
+        # what is said of one trim goes before what is said of all
+        ("taper", ", shoe return", ("5/16",), ("N-shoe-right-return",)),
+        ("taper", ", rail butt", ("3/8",), ()),
+    ],
+)
+def test_one_line_says_how_all_that_stands_out_ends(said, alone, notes, small):
+    result = beside_a_door(alone, settings=f"casings: proud ends {said}")
+    assert not codes(result)
+    got = pieces(result)
+    assert {name for name, piece in got.items() if piece.kind.is_glued} == set(small)
+    assert {got[f"N-{trim}"].length for trim in ("base", "shoe", "rail")} == {100}
+    told = " ".join(piece.all_notes for piece in got.values())
+    assert re.findall(r"bevel (\S+) in", told) == list(notes)
+    # the base behind stands out no further than the casing, so nothing is said of it
+    assert not got["N-base"].all_notes
 
 
 def test_a_taper_of_no_angle_is_refused():
@@ -212,10 +242,36 @@ def test_trim_stops_at_the_casing_of_a_door_in_the_corner(degrees, more, reach):
         ("left=butt, right=taper", "39 7/16"),
         ("left=taper(30 deg), right=butt", "39 11/16"),
         ("left=butt, right=butt, shoe taper", "40"),
-        ("left=butt, right=taper, shoe butt", "40"),
+        # however it ends itself, it ends where the face that it stands on does
+        ("left=butt, right=taper, shoe butt", "39 7/16"),
+        ("left=butt, right=taper, shoe return", "39 7/16"),
+        ("left=taper, shoe open, right=taper(30 deg), shoe butt", "39 1/8"),
     ],
 )
-def test_a_shoe_tapers_where_the_base_behind_it_has_come_out(ends: str, shoe: str) -> None:
+def test_a_shoe_ends_where_the_base_behind_it_has_come_out(ends: str, shoe: str) -> None:
     text = f'{TRIMS}room "R" as R, trim base, shoe, open walk\n  A: 40 in, {ends}\n'
-    lengths = {piece.trim: piece.length for piece in check_job(text).pieces}
+    lengths = {p.trim: p.length for p in check_job(text).pieces if not p.kind.is_glued}
     assert lengths == {"base": Fraction(40), "shoe": sum(map(Fraction, shoe.split()))}
+
+
+@pytest.mark.parametrize(
+    ("trims", "ends", "lengths"),
+    [
+        # 1 in of rail beside 11/16 in of casing slopes over 5/16 in, and so does what is on it
+        ("rail, onrail", "right=butt, rail taper, onrail taper", (40, "39 11/16")),
+        ("rail, onrail", "right=butt, rail taper, onrail butt", (40, "39 11/16")),
+        # base is no thicker than the casing, so all of the taper is the bead's and the shoe's
+        ("base, bead, onbead", "right=butt, bead taper, onbead taper", (40, 40, "39 7/8")),
+    ],
+)
+def test_what_stands_on_a_taper_beside_a_casing_ends_at_its_slope(trims, ends, lengths) -> None:
+    more = "".join(
+        f"trim {name}: 1/4 in thick, 1 in tall, in front of {behind}\nstock {name}: 16 ft at 9\n"
+        for name, behind in (("onrail", "rail"), ("bead", "base"), ("onbead", "bead"))
+    )
+    text = (
+        f'{TRIMS}{more}room "R" as R, trim {trims}, open walk\n  A: 40 in, left=butt, {ends}\n'
+        '  door 32 in, "den", casing case, height 80 in\n'
+    )
+    found = [p.length for p in check_job(text).pieces if p.id.startswith("R-A-")]
+    assert found == [sum(map(Fraction, str(long).split())) for long in lengths]

@@ -118,14 +118,6 @@ def logged(words: str, *, below: bool = False) -> Callable[[Span, Facts, str], I
     return offer
 
 
-def own_end(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
-    """End one trim alone, so that it does not stand out past a casing."""
-    # The two ends that bring the trim back to the wall.
-    for joint in ("taper", "return"):
-        end = f"{facts['trim']} {joint}"
-        yield Mend(f"Add {end}", (Edit(replace(span, column=span.end), f", {end}"),))
-
-
 def own_tag(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
     """Give a room a tag of its own."""
     tag = f"as {facts['tag']}"

@@ -202,9 +202,10 @@ BLOCK_PAGES: Final = (
     Page(
         code="T442",
         title="trim that stands out past the casing",
-        message="the {trim} on run {run} is {proud} thicker than what it butts against at its"
-        " {side} end",
-        remedy="Write {side}=butt, {trim} taper (or {trim} return), or check both thicknesses.",
+        message="the {trim} on run {run} stands {proud} further out than what it butts against at"
+        " its {side} end",
+        remedy="Write {trim} {side}=taper (or {trim} {side}=return), or check the thicknesses."
+        " For all such ends: casings: proud ends taper",
         why="What stands out past the casing by more than a sixteenth shows its end grain. A taper"
         " bevels that much off its front corner; a return closes the profile before the casing.",
         example=_RAIL.format(end="right=butt"),

@@ -27,8 +27,8 @@ from trimlang.diagnostics.sizes_to_ask import (
 )
 
 _SETTING: Final = re.compile(
-    r"\b(?P<topic>saw|corners|splices|nails|casings|kerfs): (?P<said>[^;:()“”,]*\d[^;:()“”,]*?)"
-    r"(?=\.?(?:[;,)]|$))"
+    r"\b(?P<topic>saw|corners|splices|nails|casings|kerfs): "
+    r"(?P<said>[^;:()“”,]*(?:\d|\bends\b)[^;:()“”,]*?)(?=\.?(?:[;,)]|$))"
 )
 """A setting in a remedy, as a job file says it: “…, or say how far: saw: reaches 60 deg”."""
 
@@ -272,6 +272,7 @@ IN_OTHER_LINES: Final[dict[str, Callable[[Diagnostic, Sequence[str]], Iterator[M
     "T450": bends,
     "T473": said_setting,
     "T474": block_in_a_line_of_its_own,
+    "T442": said_setting,
     "T475": with_usual("block", BLOCK_THICK),
     "T478": resized("block", "its", "{word}"),
     "T482": said_setting,

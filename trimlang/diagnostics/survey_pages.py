@@ -185,9 +185,10 @@ SURVEY_PAGES: Final = (
     Page(
         code="T253",
         title="no end for all",
-        message="the ends of a whole room cannot be {joint}",
-        remedy="Write “ends in-corner” or “ends out-corner”, and say other ends at their runs.",
-        why="Only a corner is shared by two runs, so that one word can hold for both.",
+        message="{what} cannot be {joint}",
+        remedy="{remedy}",
+        why="Only a corner is shared by two runs, so that one word can hold for both; and only what"
+        " ends beside a casing can stand out past it.",
         example="ends return\n" + JOB_TO_ROOM + RUN,
     ),
     Page(

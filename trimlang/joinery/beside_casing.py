@@ -18,6 +18,7 @@ from trimlang.joinery.meeting import FreeEnd, Meeting, Meets, depth_of
 from trimlang.joinery.on_the_wall import is_on_floor
 from trimlang.joinery.remarks import Remark, SaidAngle, SaidLength
 from trimlang.joint_row import Fit
+from trimlang.joints import Joint
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import tangent
 from trimlang.lengths.tape import NOTHING, length_text
@@ -91,47 +92,65 @@ def into_its_corner(end: End, at: FreeEnd, findings: Findings) -> End:
     return replace(corner, fit=Fit.MITRED, span=end.span)
 
 
+def as_it_stands_out(end: End, at: FreeEnd, off: Fraction) -> End:
+    """Return how trim ends that butts a casing: as the file says of all that stands out past one.
+
+    ``off`` is how far its back is from the wall (inches).
+    """
+    said = at.room.settings.proud_ends
+    proud = _proud(at, off)
+    if not said or proud is None or proud <= _EASED or not end.joint.stops:
+        return end
+    # What the file says of this one trim goes before what it says of all.
+    return end if at.run.own_end(at.trim.name, at.side) else replace(end, joint=Joint.of(said))
+
+
 def standing_out(met: Meeting, at: FreeEnd, off: Fraction, findings: Findings) -> Meeting:
     """Return how a trim ends at a casing that it may stand out from, with what its ticket says.
 
     ``off`` is how far its back is from the wall (inches).
     """
-    run, trim, side, unit = at.run, at.trim, at.side, at.room.settings.unit
-    past = None if at.gap is None else _thickness_there(at.job, run, trim, at.gap)
-    if past is None:
-        return _before_a_taper(met, at, off)
-    if trim.spring is not None or trim.thickness is None:
+    run, trim, side, settings = at.run, at.trim, at.side, at.room.settings
+    proud, end = _proud(at, off), met.end
+    met = replace(met, short=met.short + _short_of_tapers(at, off))
+    if proud is None or trim.thickness is None:
         return met
-    proud, end = off + depth_of(trim) - past, met.end
     texts = {"trim": trim.name, "run": run.label}
     if end.joint.row.tapers:
         # It stands no further out than what it ends at, so there is nothing to slope off.
         if proud <= 0:
             findings.say("T443", end.span, **texts)
-        angle = SaidAngle(exact_mitre(end, at.room.settings))
+        angle = SaidAngle(exact_mitre(end, settings))
         # All of its thickness stands out, so the taper that the file asks for is the whole end.
         if proud >= trim.thickness:
             return met
         # A taper of less than the whole thickness is a second cut, made after a square one.
         square = replace(met, end=replace(end, corner=NOTHING))
-        said = (("proud", SaidLength(proud, unit)), ("angle", angle))
+        said = (("proud", SaidLength(proud, settings.unit)), ("angle", angle))
         return replace(square, remark=Remark(_STANDS_OUT[side], said)) if proud > 0 else square
-    # Behind another trim the end is hidden; on the wall itself it shows.
-    if end.joint.stops and not off and proud > _EASED:
-        sizes = {"proud": length_text(proud, unit)}
+    if end.joint.stops and not settings.proud_ends and proud > _EASED:
+        sizes = {"proud": length_text(proud, settings.unit)}
         findings.say("T442", end.span, side=side, **texts, **sizes)
     return met
 
 
-def _before_a_taper(met: Meeting, at: FreeEnd, off: Fraction) -> Meeting:
-    """Return how trim ends that stands in front of a taper: where that slope has come out to it."""
-    behind = at.trim.in_front_of
-    if behind is None or behind not in at.run.trims or not met.end.joint.row.tapers:
-        return met
-    taper = at.run.end_of(behind, at.side)
-    if not taper.joint.row.tapers:
-        return met
-    return replace(met, short=met.short + off * tangent(exact_mitre(taper, at.room.settings)))
+def _short_of_tapers(at: FreeEnd, off: Fraction) -> Fraction:
+    """Return how far before its run's end what a trim stands on ends at its face (inches).
+
+    That is what tapers behind it slope over: from the wall, or from the face of the casing there.
+    """
+    name = at.trim.in_front_of
+    if name not in at.run.trims or at.trim.hangs:
+        return NOTHING
+    behind = replace(at, trim=at.job.trim(name))
+    deep = depth_of(behind.trim)
+    short = _short_of_tapers(behind, off - deep)
+    end = as_it_stands_out(at.run.end_of(name, at.side), behind, off - deep)
+    if not end.joint.row.tapers:
+        return short
+    proud = _proud(behind, off - deep)
+    sloped = deep if proud is None else min(max(proud, NOTHING), deep)
+    return short + sloped * tangent(exact_mitre(end, at.room.settings))
 
 
 def behind_a_return(job: Job, run: Run, trim: Trim, side: Side, off: Fraction) -> Fraction:
@@ -149,6 +168,15 @@ def behind_a_return(job: Job, run: Run, trim: Trim, side: Side, off: Fraction) -
         return NOTHING
     # Round the crown's own return, which may itself reach round a frieze.
     return depth_of(behind) + behind_a_return(job, run, behind, side, off - depth_of(behind))
+
+
+def _proud(at: FreeEnd, off: Fraction) -> Fraction | None:
+    """Return how far trim stands out past the casing that it ends at, None where it meets none."""
+    # Crown, and what hangs in front of it, is far above a casing.
+    if at.gap is None or at.trim.spring is not None or at.trim.before_crown is not None:
+        return None
+    past = _thickness_there(at.job, at.run, at.trim, at.gap)
+    return None if past is None else off + depth_of(at.trim) - past
 
 
 def _thickness_there(job: Job, run: Run, trim: Trim, gap: Gap) -> Fraction | None:

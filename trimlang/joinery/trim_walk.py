@@ -14,6 +14,7 @@ from fractions import Fraction
 
 from trimlang.joinery.at_blocks import at_corner_block, at_transition
 from trimlang.joinery.beside_casing import (
+    as_it_stands_out,
     behind_a_return,
     beside_opening,
     into_its_corner,
@@ -204,6 +205,7 @@ class TrimWalk:
         run, trim, side = at.run, at.trim, at.side
         off = self.stands_off(run, trim)
         ask_of_scarf(at, end, self._findings)
+        end = as_it_stands_out(end, at, off)
         met = standing_out(beside_opening(end, at), at, off, self._findings)
         there = at_transition(at, off, self._findings)
         # A bead goes round the return of the crown that it runs along, where that is past the run.

@@ -55,6 +55,7 @@ class RoomRows:
         unsaid="each joint is said, at either side",
         why="a corner that nobody looked at is no corner",
         scope=Scope.ROOM,
+        what="the ends of a whole room",
         kinds=("in-corner", "out-corner"),
     )
     # The finest mark on common tapes, in inches and on metric ones (common practice, no source).
@@ -261,6 +262,17 @@ class RoomRows:
         scope=Scope.ROOM,
         what="a backband's lap",
         from_nothing=True,
+    )
+    # Each of the three is right somewhere, so nothing is taken for granted: it is asked (T442).
+    proud_ends = EndSetting(
+        words="casings: proud ends",
+        page="how trim ends that stands out past the casing it butts, `taper`, `return` or `butt`",
+        default="",
+        unsaid="each such end is asked for",
+        why="a taper, a return and plain end grain are all in use",
+        scope=Scope.ROOM,
+        what="what stands out past a casing",
+        kinds=("taper", "return", "butt"),
     )
     corner_doubt = AngleSetting(
         words="corners: doubt",

@@ -185,9 +185,10 @@ class BevelsSetting(Setting[Bevels]):
 
 @record
 class EndSetting(Setting[str]):
-    """A kind of end, one of ``kinds``, or empty for none; see T253."""
+    """A kind of end, one of ``kinds``, or empty for none, of ``what``; see T253."""
 
     _: KW_ONLY
+    what: str
     kinds: tuple[str, ...]
 
 

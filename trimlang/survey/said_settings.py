@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import TypeVar, cast
 
 from trimlang.diagnostics import Span
+from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language.facts import Stated
 from trimlang.language.tree import Angle, Measure, Number, Price, SettingLine, Word
 from trimlang.lengths.tape import Direction, Unit, length_text
@@ -95,7 +96,10 @@ def _with(settings: Settings, row: AnySetting, said: Stated, findings: Findings)
         case EndSetting():
             word = _first(said, Word)
             if word.text not in row.kinds:
-                findings.say("T253", word.span, joint=word.text)
+                written = " or ".join(f"“{row.words} {kind}”" for kind in row.kinds)
+                told = f"Write {written}, and say other ends at their runs."
+                remedy = Suggestion(told, *row.kinds)
+                findings.say("T253", word.span, what=row.what, joint=word.text, remedy=remedy)
                 return settings
             return settings.having(row, word.text)
         case PackedSetting():
