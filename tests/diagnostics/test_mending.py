@@ -86,6 +86,27 @@ def test_a_setting_goes_where_its_topic_is_said(settings: str, after: str) -> No
     assert "T404" not in {found.code for found in check_job(one[1]).diagnostics}
 
 
+@every(
+    "end, ways",
+    [
+        ("taper(55 deg)", ("right=taper(45 deg)", "reaches 60 deg")),
+        # what a saw read is told of the corner that the file says, inside or outside
+        ("out-corner(45 deg)", ("right=out-corner(mitre 45 deg)", "reaches 70 deg")),
+        ("in-corner(46 deg)", ("right=in-corner(mitre 46 deg)", "reaches 70 deg")),
+        ("in-corner(60 deg)", ("reaches 60 deg",)),
+        # no saw swings to 78 deg, so none is asked for
+        ("level, rising right 12 deg", ()),
+    ],
+)
+def test_what_a_saw_cannot_reach_is_mended_as_its_end_is(end: str, ways: tuple[str, ...]) -> None:
+    next_wall = "\n  E: 40 in, right=butt" if "corner" in end else ""
+    made = _mends(walls(f"  N: 40 in, left=butt, right={end}{next_wall}"), "T404")
+    assert len(made) == len(ways)
+    for (_, after), way in zip(made, ways, strict=True):
+        assert way in after
+        assert not {one.code for one in check_job(after).diagnostics} & {"T404", "T101"}
+
+
 def test_every_way_of_a_remedy_is_offered() -> None:
     def words(code: str) -> list[str]:
         return [mend.words for mend, _ in _mends(PAGES[code].example, code)]

@@ -189,18 +189,35 @@ def test_what_one_trim_cannot_do_is_said(walls: str, code: str) -> None:
         (
             "  N: 40 in, left=butt, right=butt, shoe in-corner",
             [
-                f"  N: 40 in, left=butt, right=butt, shoe {end}"
-                for end in ("butt", "return", "open")
+                f"  N: 40 in, left=butt, right=butt, shoe right={end}"
+                for end in ("butt", "return", "taper", "open")
+            ],
+        ),
+        # at its wall's other end it can be what it is said to be, which is named first
+        (
+            "  N: 40 in, left=butt, right=in, shoe return\n  E: 30 in, right=butt",
+            [
+                f"  N: 40 in, left=butt, right=in, shoe {end}\n  E: 30 in, right=butt"
+                for end in ("left=return", "right=cope", "right=mitre", "right=butt")
+            ],
+        ),
+        (
+            "  N: 40 in, left=butt, right=in\n  E: 30 in, right=butt, shoe cope",
+            [
+                f"  N: 40 in, left=butt, right=in\n  E: 30 in, right=butt, shoe {end}"
+                for end in ("left=cope", "right=butt", "right=return", "right=taper", "right=open")
             ],
         ),
     ],
 )
 def test_each_remedy_mends_its_line(line: str, ways: list[str]) -> None:
     (found,) = [one for one in checked(line).diagnostics if one.code != "T214"]
+    at = found.span.line - 1 - f"{TRIMS}{ROOM}".count("\n")
     made = []
-    for mend in mends(found, line):
-        (edit,) = mend.edits
-        made.append(line[: edit.span.column - 1] + edit.text + line[edit.span.end - 1 :])
+    for mend in mends(found, line.split("\n")[at]):
+        (edit,), walls = mend.edits, line.split("\n")
+        walls[at] = walls[at][: edit.span.column - 1] + edit.text + walls[at][edit.span.end - 1 :]
+        made.append("\n".join(walls))
     assert made == ways
     assert all(checked(one).ok for one in ways)
 

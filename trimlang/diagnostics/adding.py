@@ -200,6 +200,14 @@ def as_a_mitre(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
         yield write(span, f"mitre {marked(span, line)}")
 
 
+def as_it_can_be_cut(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    """Write a joint with the angle that the remedy names, where it names one."""
+    said = re.search(r"(?P<joint>[\w-]+)\([^)]*\)", str(facts["instead"]))
+    here = said and re.match(rf"{said['joint']}\s*\([^)]*\)", marked(span, line), re.IGNORECASE)
+    if said and here:
+        yield write(replace(span, end=span.column + here.end()), said[0])
+
+
 def as_bare_wall(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     """Leave a run bare, as long as it is, under its name."""
     found = re.match(r"\s*(?P<all>[^:#]*?\s*:\s*(?P<long>\d[^,#]*[^,#\s])[^#]*[^#\s])", line)

@@ -11,9 +11,7 @@ CUTTING_PAGES: Final = (
         code="T404",
         title="beyond the saw",
         message="the {side} end of run {run} wants a mitre of {mitre}; the saw swings to {reach}",
-        remedy="Where that corner is what the saw read, write mitre before it: out-corner(mitre"
-        " 44 1/2 deg). Else clamp the piece to a wedge, cut it by hand, or say how far yours goes:"
-        " saw: reaches 60 deg",
+        remedy="{instead} the piece to a wedge, or cut it by hand{further}",
         why="A sharp corner's mitre is further from square than a common mitre saw turns (about"
         " 50°, from memory; the saw's manual decides).",
         example=JOB_TO_ROOM + "  N: 40 in, left=in-corner(60 deg), right=butt",
@@ -23,8 +21,7 @@ CUTTING_PAGES: Final = (
         code="T482",
         title="a frame beyond the saw",
         message="the {part} wants a mitre of {mitre}; the saw swings to {reach}",
-        remedy="Clamp the piece to a wedge, cut it by hand, or say how far yours goes: saw:"
-        " reaches 65 deg",
+        remedy="Clamp the piece to a wedge, or cut it by hand{further}",
         why="Boxes on a stair are parallelograms: two of their mitres are sharper than 45° by half"
         " the slope.",
         example=JOB_TO_ROOM + "  N: 120 in, left=butt, right=butt, rising right 36 deg\n"

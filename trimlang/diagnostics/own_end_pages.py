@@ -43,10 +43,10 @@ OWN_END_PAGES: Final = (
         code="T257",
         title="no end for one trim alone",
         message="the {trim} alone cannot be {joint} here: {why}",
-        remedy="Write butt, return, taper or open; in an inside corner cope, mitre or butt, which"
-        " runs square into it.",
+        remedy="{remedy}",
         why="Where walls meet, or a wall climbs, they do so for all its trims. One of them alone"
-        " can only end before the others do.",
+        " can only end before the others do; in an inside corner it may be coped, mitred, or run"
+        " square into it.",
         example=JOB_TO_ROOM + "  N: 40 in, left=butt, right=butt, base in-corner",
     ),
 )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 from math import ceil
+from typing import Final
 
 from trimlang.diagnostics import Span
 from trimlang.joinery.at_the_saw import Facing, both_ends, nested, saw_for
@@ -14,11 +15,24 @@ from trimlang.joinery.piece import Cut, Piece
 from trimlang.joint_row import Corner, Edge, Fit
 from trimlang.joints import Joint
 from trimlang.language.facts import Side
-from trimlang.lengths.angles import cosine, degrees_text, scale_text
-from trimlang.lengths.tape import MM, NOTHING, SIXTEENTH, Unit, length_text, sixty_fourths
+from trimlang.lengths.angles import MITRE_OF_SQUARE, cosine, degrees_text, scale_text
+from trimlang.lengths.tape import (
+    MM,
+    NOTHING,
+    SIXTEENTH,
+    Unit,
+    decimal_text,
+    length_text,
+    sixty_fourths,
+)
+from trimlang.settings.job_rows import MOST_REACH
 from trimlang.settings.table import Settings
-from trimlang.survey.job import Job, LoosePiece, Run, Trim
+from trimlang.survey.job import End, Job, LoosePiece, Run, Trim
 from trimlang.survey.measures import Findings
+
+_USUAL_REACH: Final = 60
+"""Degrees; how far saws swing that swing further than most (from memory)."""
+_REACH_STEP: Final = 5
 
 
 def check_reach(
@@ -28,7 +42,8 @@ def check_reach(
     for side in Side:
         cut, end = side.of(piece.left, piece.right), side.of(run.left, run.right)
         if too_far := _out_of_reach(cut, settings):
-            findings.say("T404", end.span, side=side, run=run.label, **too_far)
+            said = {"run": run.label, "instead": _instead(end, settings), **too_far}
+            findings.say("T404", end.span, side=side, **said)
 
 
 def check_reach_of_part(
@@ -46,7 +61,26 @@ def _out_of_reach(cut: Cut, settings: Settings) -> dict[str, str]:
     # The setting, not the exact angle: the saw is turned to the setting.
     if cut.setting <= settings.saw_reach:
         return {}
-    return {"mitre": degrees_text(cut.exact), "reach": degrees_text(settings.saw_reach)}
+    wants = max(_USUAL_REACH, ceil(cut.setting / _REACH_STEP) * _REACH_STEP)
+    # No setting says that a saw goes further than any does.
+    reaches = f", or say how far yours goes: saw: reaches {wants} deg"
+    return {
+        "mitre": degrees_text(cut.exact),
+        "reach": degrees_text(settings.saw_reach),
+        "further": reaches if wants <= MOST_REACH else "",
+    }
+
+
+def _instead(end: End, settings: Settings) -> str:
+    """Return what can be done first: by an angle that the saw cuts, or that may have been meant."""
+    if end.joint.row.tapers:
+        least = decimal_text(min(settings.saw_reach, MITRE_OF_SQUARE), 2)
+        return f"Let it slope less: {end.joint}({least} deg). Else clamp"
+    # Within the saw's reach, an angle so far from square is more likely a mitre than a corner.
+    if end.joint.is_corner and end.corner is not None and end.corner <= settings.saw_reach:
+        angle = decimal_text(end.corner, 2)
+        return f"If the saw read that, write {end.joint}(mitre {angle} deg) there. Else clamp"
+    return "Clamp"
 
 
 def check_gaps(piece: Piece, run: Run | LoosePiece, settings: Settings, findings: Findings) -> None:

@@ -23,6 +23,10 @@ _PAINT: Final = Fraction(350 * 144, 231)
 """350 sq ft a US gallon, in square inches a cubic inch: 144 in² a sq ft, 231 in³ a gallon."""
 
 
+MOST_REACH: Final = 75
+"""Degrees from square that no mitre saw swings past (a sanity limit, no source)."""
+
+
 class JobRows:
     """The rows that hold for the whole job."""
 
@@ -70,7 +74,7 @@ class JobRows:
         rules=("reaches",),
         what="what the saw swings to",
         least=1,
-        most=75,
+        most=MOST_REACH,
     )
     # Where nothing is said the order has no line for blades: nobody asked for one.
     saw_blade = PackedSetting(

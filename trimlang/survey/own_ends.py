@@ -14,6 +14,7 @@ from typing import Final
 from trimlang.diagnostics.named_codes import MISPLACED
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.joints import Joint
+from trimlang.joints_by_role import STOPPED
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.settings.setting_kinds import TakenAt
@@ -27,6 +28,10 @@ _SIDES: Final = MappingProxyType(
     {"l": Side.LEFT, "lh": Side.LEFT, "r": Side.RIGHT, "rh": Side.RIGHT}
 )
 """Letters that stand for a side on a pad, and that would be a trim's name here."""
+_FITTED: Final[Mapping[type | None, str]] = MappingProxyType(
+    {facts.CopedHere: "cope", facts.MitredHere: "mitre"}
+)
+"""How a trim alone is fitted into a corner, as a job file says it."""
 
 
 def read_own_ends(
@@ -59,7 +64,9 @@ def read_own_ends(
         elif fact.side is None:
             findings.say("T256", fact.span, trim=name, joint=joint)
         elif (why := _why_not(joint, wall, line, said)) is not None:
-            findings.say("T257", said.span, trim=name, joint=joint, why=why)
+            word = _FITTED.get(next(map(type, said.facts), None), joint.word)
+            remedy = _other_ways(fact, joint, word, ends, line)
+            findings.say("T257", fact.span, trim=name, joint=word, why=why, remedy=remedy)
         elif any((one.trim, one.side) == (name, fact.side) for one in found):
             findings.say("T226", fact.span, side=fact.side)
         else:
@@ -95,6 +102,25 @@ def _why_not(
     if inside and not joint.stops:
         return "it would run into the other wall of the corner"
     return None if joint.row.ends_alone or joint.row.on_slope else "it ends with the others"
+
+
+def _other_ways(
+    fact: facts.TrimEnd, joint: Joint, word: str, ends: Mapping[Side, End], line: tree.RunLine
+) -> Suggestion:
+    """Return how one trim alone can end there, first of all as said but at its wall's other end."""
+    trim, side = fact.trim.text, fact.side
+    assert side is not None  # noqa: S101  what has none is asked for its side
+    other, wall = ends.get(side.other), ends.get(side)
+    alone = [one.word for one in Joint if one.row.ends_alone]
+    if wall is not None and wall.joint.is_inside:
+        alone = [*_FITTED.values(), STOPPED.word]
+    ways = [f"{trim} {side}={one}" for one in alone]
+    told = f"At the {side} end it can be {', '.join(alone[:-1])} or {alone[-1]}."
+    # A plain corner says nothing at an end where the wall has one already.
+    if other is not None and word != other.joint and _why_not(joint, other, line, fact.end) is None:
+        ways.insert(0, f"{trim} {side.other}={word}")
+        told = f"If that is its {side.other} end, write {ways[0]}. {told}"
+    return Suggestion(told, *ways)
 
 
 def _mitred(said: tree.WrittenEnd) -> bool:
