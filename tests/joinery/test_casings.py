@@ -3,8 +3,11 @@
 from fractions import Fraction
 
 import pytest
+from shapely.affinity import rotate
+from shapely.geometry import box
 
 import trimlang
+from tests.every import every
 from tests.jobs import BASE, CASE, TWELVE_FEET, WIDE_CASE
 from trimlang.joinery.piece import MeasuredOn, PieceKind
 from trimlang.joinery.pieces import joinery
@@ -152,3 +155,56 @@ def test_a_height_for_all_cased_openings_is_said_once() -> None:
     assert said.ok
     assert said.pieces == once.pieces == of_room.pieces
     assert [one.code for one in trimlang.compile(head + walls.format("")).diagnostics] == ["T240"]
+
+
+@every(
+    "degrees, ends, more, by",
+    [
+        (90, "", "", "11/16"),
+        # the next wall leans back, so its casing's face reaches the other one's first
+        (60, "", "", "1 1/4"),
+        # a first leg that is bevelled to fit the next wall reaches that far along it
+        (120, "", "", "13/16"),
+        # the corner may be said at the second opening as well
+        (90, "left", "", "11/16"),
+        # a plinth of 3 in keeps each leg of 2 1/4 in 3/4 in from the corner
+        (90, "", ", plinths plinth", None),
+    ],
+)
+def test_of_two_casings_in_a_corner_one_gives_way(degrees, ends, more, by):
+    """In plan the first door's wall lies along y = 0, and the room below it."""
+    corner = f"in-corner({degrees} deg)"
+    one, other = ("", f", left={corner}") if ends else (f", right={corner}", "")
+    cased = f"casing case, height 80 in{more}"
+    result = trimlang.compile(
+        f"{HEAD}block plinth: 3 in wide, 6 in tall, 1 in thick\n"
+        'room "R", trim base, open walk\n  N: 40 in, left=butt, right=butt\n'
+        f'  door 32 in, "den", {cased}{one}\n  door 30 in, "bath", {cased}{other}\n'
+        "  E: 40 in, left=butt, right=butt\n"
+    )
+    told = [found.message for found in result.diagnostics if found.code == "T330"]
+    notes = {piece.id: piece.all_notes for piece in result.pieces}
+    rips = [name for name, note in notes.items() if "rip " in note]
+    assert (bool(told), rips) == ((True, ["R-bath-case-left-leg"]) if by else (False, []))
+    if by is None:
+        return
+    assert f"rip {by} in off its outer edge" in notes["R-bath-case-left-leg"]
+    assert f"saw {by} in off its left end" in notes["R-bath-case-head"]
+    thick, off = 11 / 16, float(sum(map(Fraction, by.split())))
+    first = box(-9 / 4, -thick, 0, 0)
+    second = rotate(box(off, -thick, 9 / 4, 0), degrees - 180, origin=(0, 0))
+    assert first.intersection(second).area < 1e-9
+    # no gap is left but by the mark's rounding, and a first leg whose edge is not bevelled
+    assert degrees > 90 or first.distance(second) < 1 / 16
+
+
+def test_what_goes_past_a_casing_is_sawn_off_at_the_wall():
+    pieces, _ = casing(
+        'window 32 in, "yard", right=in-corner, casing case head header, height 40 in,'
+        " stool case apron case, sill 30 in",
+        "casings: head butt, overhang 1/2 in, horn 3/4 in",
+    )
+    notes = {piece.id: piece.all_notes for piece in pieces}
+    assert notes["R-yard-header-head"].endswith("; in the corner saw 1/2 in off its right end")
+    assert notes["R-yard-case-stool"].endswith("; in the corner saw 3/4 in off its right end")
+    assert "corner" not in notes["R-yard-case-apron"] + notes["R-yard-case-right-leg"]

@@ -97,6 +97,23 @@ JOINT_PAGES: Final = (
         needs=(Whole.WALLS,),
     ),
     Page(
+        code="T330",
+        title="two casings in one corner",
+        message="in the corner between them the casings of {other} and {gap} overlap by {by}",
+        remedy="Rip that much off the left leg of {gap} and saw it off its head, as the tickets"
+        " say; case one of the two alone; or, where wall is between a casing and the corner, list"
+        " that wall, with the corner at it.",
+        why="Both openings' lines say that they reach into the corner, and each casing stands out"
+        " from its wall there: one of them has to be narrower by as much as the other is thick.",
+        example="trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 16 ft at 12.10\n"
+        + JOB_TO_ROOM
+        + "  N: 40 in, left=butt, right=butt\n"
+        '  door 32 in, "den", casing case, height 80 in, right=in-corner\n'
+        '  door 30 in, "bath", casing case, height 80 in\n'
+        "  E: 40 in, left=butt, right=butt",
+        severity=Severity.WARNING,
+    ),
+    Page(
         code="T329",
         title="a scarf to a run without that trim",
         message="the {trim} of run {run} is to be spliced to run {there}, which has none",

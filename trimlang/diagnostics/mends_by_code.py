@@ -187,6 +187,7 @@ MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]]
     "T313": (implied,),
     "T314": (without_line,),
     "T317": (without_bracket,),
+    "T330": (uncased,),
     "T320": (add("open walk"),),
     "T401": (without_words("no splice"),),
     "T402": (add("no {trim}"),),

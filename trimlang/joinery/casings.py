@@ -21,6 +21,7 @@ from typing import Final
 
 from trimlang.joinery.backbands import band_pieces
 from trimlang.joinery.cased_opening import CasedOpening, CasingPart
+from trimlang.joinery.casings_in_corners import check_corners, ripped, sawn_off
 from trimlang.joinery.cuts import end_cut, square_cut
 from trimlang.joinery.faces import casing_mitre
 from trimlang.joinery.heads import head_parts
@@ -49,6 +50,7 @@ def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
 
     A part that no stick is long enough for is reported: casing is never spliced.
     """
+    check_corners(job, room, findings)
     for place, door in opening_names(room).items():
         stretch = room.walk[place]
         assert isinstance(stretch, Gap)  # noqa: S101  opening_names says so
@@ -110,7 +112,7 @@ def _casing(opening: CasedOpening, legs: Trim) -> Iterator[Piece]:
     head = opening.job.trim(gap.head) if gap.head else legs
     block, wide = gap.trimmings.corner_block, legs.height or NOTHING
     mitred = _is_mitred(opening)
-    across = gap.width + 2 * (settings.reveal + wide)
+    across = clear_of_walls = gap.width + 2 * (settings.reveal + wide)
     # The inner edge of a leg runs from its foot to the reveal above the opening; the head's inner
     # edge spans the opening and both reveals.
     beyond = _past_the_inner_edge(opening, wide)
@@ -127,13 +129,16 @@ def _casing(opening: CasedOpening, legs: Trim) -> Iterator[Piece]:
     # the right leg the left end.
     low_left, low_right = (left, right) if gap.trimmings.four_sides else (square, square)
     blocks = tuple(_met_by_a_leg(opening))
+    # Round a casing it is the backband that reaches into a corner, and gives way there.
+    gives_way = ripped(opening) if gap.trimmings.backband is None else ()
     yield opening.piece(
-        CasingPart.LEFT_LEG, legs, leg_long, opening.tall, (low_left, right), *blocks
+        CasingPart.LEFT_LEG, legs, leg_long, opening.tall, (low_left, right), *blocks, *gives_way
     )
     yield opening.piece(
         CasingPart.RIGHT_LEG, legs, leg_long, opening.tall, (left, low_right), *blocks
     )
     between = [] if block is None else [Remark(_BETWEEN, (("block", block.name),))]
+    between += sawn_off(opening, (across - clear_of_walls) / 2)
     if gap.trimmings.head:
         yield from head_parts(opening, gap.trimmings.head, across)
     else:
@@ -200,7 +205,13 @@ def _below(opening: CasedOpening, wide: Fraction) -> Iterator[Piece]:
         horn = wide + settings.stool_horn
         notch = Remark(_NOTCH, (("long", SaidLength(horn, settings.unit)),))
         yield opening.piece(
-            CasingPart.STOOL, stool, gap.width + 2 * horn, gap.width, (square, square), notch
+            CasingPart.STOOL,
+            stool,
+            gap.width + 2 * horn,
+            gap.width,
+            (square, square),
+            notch,
+            *sawn_off(opening, settings.stool_horn),
         )
     if below.apron is not None:
         apron = opening.job.trim(below.apron)

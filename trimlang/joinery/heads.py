@@ -15,6 +15,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.cased_opening import CasedOpening, CasingPart
+from trimlang.joinery.casings_in_corners import sawn_off
 from trimlang.joinery.cuts import end_cut
 from trimlang.joinery.meeting import depth_of
 from trimlang.joinery.piece import Piece
@@ -58,6 +59,7 @@ def head_parts(
         remarks = [Remark(_FROM_BELOW, (("n", str(number)), ("all", str(len(members)))))]
         if member.behind is not None:
             remarks.append(Remark(_IN_FRONT, (("trim", member.behind),)))
+        remarks += sawn_off(opening, (exact - legs) / 2)
         part = opening.piece(
             CasingPart.HEAD,
             trim,
