@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pickle
+from collections.abc import Sequence
 
 import pytest
 
@@ -10,7 +11,7 @@ from tests.every import every
 from tests.jobs import TRIM, walls
 from trimlang.compiler import check_job
 from trimlang.diagnostics.code_pages import PAGES
-from trimlang.diagnostics.mend import Mend
+from trimlang.diagnostics.mend import Edit, Mend
 from trimlang.diagnostics.mending import mends
 from trimlang.diagnostics.severity import Severity
 from trimlang.letters import STEERING
@@ -18,9 +19,10 @@ from trimlang.letters import STEERING
 WITH_EXAMPLE = sorted(code for code, page in PAGES.items() if page.example and code != "T106")
 
 
-def _mended(text: str, mend: Mend) -> str:
+def after_edits(text: str, edits: Sequence[Edit]) -> str:
+    """Return a text after edits, made one after the other as they come."""
     lines = text.split("\n")
-    for edit in mend.edits:
+    for edit in edits:
         line = lines[edit.span.line - 1]
         lines[edit.span.line - 1] = (
             line[: edit.span.column - 1] + edit.text + line[edit.span.end - 1 :]
@@ -31,7 +33,10 @@ def _mended(text: str, mend: Mend) -> str:
 def _mends(text: str, code: str) -> list[tuple[Mend, str]]:
     found = next(one for one in check_job(text).diagnostics if one.code == code)
     lines = text.split("\n")
-    return [(mend, _mended(text, mend)) for mend in mends(found, lines[found.span.line - 1], lines)]
+    return [
+        (mend, after_edits(text, mend.edits))
+        for mend in mends(found, lines[found.span.line - 1], lines)
+    ]
 
 
 @every("code", WITH_EXAMPLE)

@@ -125,8 +125,8 @@ def test_the_pointer_on_a_trim_an_end_and_a_word(editor: Editor) -> None:
     "line, offered, not_offered",
     [
         ("", "room", "left="),
-        ("  Q: 4 in, left=", "in-corner", "room"),
-        ("  Q: 4 in, left=o", "out-corner", "in-corner"),
+        ("  Q: 4 in, left=", "butt", "room"),
+        ("  Q: 4 in, left=o", "open", "out-corner"),
         ("  Q: 4 in, left=butt, ", "right=", "base"),
         ("  Q: 4 in, trim ", "shoe", "note"),
         ("  Q: 4 in, trim base, ", "shoe", "butt"),

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import replace
 from enum import StrEnum
 from typing import Final
 
@@ -17,8 +16,10 @@ from trimlang.editor.mention import NameSort
 from trimlang.editor.open_job import JobReading
 from trimlang.editor.tokens import expected
 from trimlang.editor.word_meanings import meaning
+from trimlang.editor.words_in_place import METRIC, UNITS, has_place
 from trimlang.language import tree
 from trimlang.language.vocabulary import SHORT_JOINTS, spellings
+from trimlang.lengths.tape import Unit
 from trimlang.record import record
 
 _UNFINISHED: Final = re.compile(r"[^\W\d_][\w.\-]*$|[\w.\-]+$")
@@ -31,9 +32,10 @@ _ALWAYS_TWO: Final = {
     "COATS": "coats",
 }
 _SPELLED_IN_WAYS: Final = frozenset(
-    {"JOINT", "BETWEEN", "SIDE", "TILT", "DIRECTION", "TAKEN_AT", "METRIC", "SWINGS"}
+    {"JOINT", "BETWEEN", "SIDE", "TILT", "DIRECTION", "TAKEN_AT", "METRIC", "SWINGS", "OPENING"}
+    | {"BARE", "BEND", "DEFECT", "BATCH_OF", "STAIR_SIDE", "TAKEN_ALONG"}
 )
-_UNITS: Final = frozenset({"FOOT", "INCH", "IN", "METRIC", "DEG"})
+_UNITS: Final = frozenset({*UNITS, METRIC, "DEG"})
 # After these words a NAME is the name of a trim.
 _TRIM_AFTER: Final = frozenset(
     {"STOCK", "ON_HAND", "OF", "ON", "CASING", "HEAD", "NO", "RACK", "BOUGHT"}
@@ -66,16 +68,6 @@ class Proposal:
     fits: bool = False
 
 
-def fitting_first(
-    proposals: tuple[Proposal, ...], joint: str, because: str
-) -> tuple[Proposal, ...]:
-    """Return the proposals with the end that fits the neighbour before all others."""
-    fitting = tuple(
-        replace(one, detail=because, fits=True) for one in proposals if one.text == joint
-    )
-    return (*fitting, *(one for one in proposals if one.text != joint))
-
-
 def complete(reading: JobReading, before: str, files: tuple[str, ...] = ()) -> tuple[Proposal, ...]:
     """Return how a line may go on; ``before`` is the text before the cursor.
 
@@ -94,7 +86,8 @@ def complete(reading: JobReading, before: str, files: tuple[str, ...] = ()) -> t
     if stem[:1].isdigit() and before[: -len(stem)].strip():
         return ()
     words, kinds = expected(before[: len(before) - len(stem)])
-    found = dict.fromkeys((*_names(reading, words, kinds), *_words(words, kinds)))
+    unit = None if stem else reading.result.job.settings.unit
+    found = dict.fromkeys((*_names(reading, words, kinds), *_words(words, kinds, unit)))
     return tuple(
         Proposal(text, kind, len(stem), detail)
         for text, kind, detail in found
@@ -111,16 +104,23 @@ def _is_comment(before: str) -> bool:
     return False
 
 
-def _words(before: list[Token], kinds: set[str]) -> Iterator[tuple[str, ProposalKind, str]]:
+def _words(
+    before: list[Token], kinds: set[str], unit: Unit | None
+) -> Iterator[tuple[str, ProposalKind, str]]:
     line = str(before[0]) if before else ""
-    for kind in sorted(kinds):
+    # of “in” and “inch” the shorter is usual
+    for kind in sorted(kinds - {"INCH"} if "IN" in kinds else kinds):
         ways = spellings().get(kind)
         if not ways:
             continue
         # Of several spellings of one word only the usual one is offered; in these kinds the
         # spellings are different words.
         choice = ways if kind in _SPELLED_IN_WAYS else ways[:1]
-        for way in (one for one in choice if one not in SHORT_JOINTS):
+        for way in choice:
+            if way in SHORT_JOINTS and kind in ("JOINT", "BETWEEN"):
+                continue
+            if not has_place(kind, way, before, unit):
+                continue
             way = _ALWAYS_TWO.get(kind, way)
             sort = (
                 ProposalKind.JOINT
@@ -155,7 +155,12 @@ def _names(
 
 
 def _without_line(reading: JobReading) -> tuple[str, ...]:
-    given = {trim.name for trim in reading.result.job.trims}
+    # A casing's head has a line of its own, though it is named where a trim is.
+    given = {trim.name for trim in reading.result.job.trims} | {
+        line.name.text
+        for line in reading.gathered.statements
+        if isinstance(line, tree.HeadLine | tree.AssemblyLine)
+    }
     wanted = (
         line.name.text
         for line in reading.gathered.statements

@@ -11,18 +11,17 @@ from trimlang.diagnostics.mend import Edit
 from trimlang.diagnostics.mending import mends
 from trimlang.editor import answers
 from trimlang.editor.closing_hints import closing_hints
+from trimlang.editor.completion import completion
 from trimlang.editor.document_outline import outline
 from trimlang.editor.formatting import formatting, lines_of
 from trimlang.editor.hover import hover, pieces_at
 from trimlang.editor.log_in_full import written_in_full
 from trimlang.editor.mention import Mention, NameSort
-from trimlang.editor.neighbour_end import expected_end
 from trimlang.editor.other_way import (
     OTHER_DIRECTION,
     in_the_other_direction,
     listed_the_other_way,
 )
-from trimlang.editor.proposals import complete, fitting_first
 from trimlang.editor.renaming import CannotRenameError, rename
 from trimlang.language import tree
 from trimlang.language.parse import read_line
@@ -80,10 +79,8 @@ async def _completion(ls: EditorServer, params: lsp.CompletionParams) -> lsp.Com
     line, character = params.position.line, params.position.character
     text = lines[line] if line < len(lines) else ""
     before = text[: answers.our_column(text, character, ls.codec) - 1]
-    proposals = complete(document.reading, before, _includable(document.reading, path))
-    fitting = expected_end(lines, line, before)
-    if fitting is not None:
-        proposals = fitting_first(proposals, fitting.joint, fitting.because)
+    files = _includable(document.reading, path)
+    proposals = completion(document.reading, lines, line, before, files)
     items = [
         answers.item(
             one, line, character, ls.codec.client_num_units(before[len(before) - one.covers :])

@@ -25,7 +25,7 @@ SHORTEST_BARE: Final = Fraction(24)
 """Inches: a smaller number without a unit is how feet are said at the yard."""
 MOST_LENGTHS: Final = 100
 """More lengths than this, of one trim, are too many for the planner to choose among."""
-_YARD_SHORTEST: Final = {Unit.INCH: Fraction(48), Unit.MM: 1200 * MM}
+YARD_SHORTEST: Final = {Unit.INCH: Fraction(48), Unit.MM: 1200 * MM}
 """Inches: what a yard still cuts, and what is of some use as spare (common practice, no source)."""
 _YARD_STEP: Final = {Unit.INCH: Fraction(12), Unit.MM: 100 * MM}
 """Inches: a yard that cuts to length sells whole feet, or tenths of a metre (common practice, no
@@ -87,7 +87,7 @@ def _lengths(line: tree.WrittenOffer, unit: Unit, findings: Findings) -> tuple[F
     """Return the lengths that a yard cuts, from the shortest."""
     longest = stick_sold(line.length, unit, findings)
     step: Fraction | None = _YARD_STEP[unit]
-    shortest: Fraction | None = _YARD_SHORTEST[unit]
+    shortest: Fraction | None = YARD_SHORTEST[unit]
     if line.step is not None:
         step = length(line.step, unit, findings, what="the step that a yard cuts to", fine=True)
     if line.shortest is not None:
@@ -134,6 +134,7 @@ def stick_sold(measure: tree.Measure, unit: Unit, findings: Findings) -> Fractio
         remedy = Suggestion(
             f"If feet were meant, write {number} ft; if it is as short as that, {number} in.",
             f"{number} ft",
+            f"{number} in",
         )
     findings.say("T116", measure.span, long=length_text(long, unit), remedy=remedy)
     return None

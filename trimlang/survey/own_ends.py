@@ -44,15 +44,17 @@ def read_own_ends(
 ) -> tuple[OwnEnd, ...]:
     """Return the ends that a run says of one trim alone; ``trims`` are those that it gets."""
     found: list[OwnEnd] = []
+    climbs = any(isinstance(fact, facts.Rising) for fact in line.facts)
     for fact in line.facts:
         if not isinstance(fact, facts.TrimEnd):
             continue
         name, said = fact.trim.text, fact.end
         joint = Joint.of(said.joint.text)
         wall = ends.get(fact.side) if fact.side is not None else None
+        corner = None if wall is None else wall.joint
         # `rail right=mitre` stands for whichever corner the wall has there.
-        if wall is not None and wall.joint.is_outside and said.joint.span == said.span:
-            joint = wall.joint if _mitred(said) else joint
+        if corner is not None and corner.is_outside and said.joint.span == said.span:
+            joint = corner if _mitred(said.facts) else joint
         if name not in known and (side := _SIDES.get(name.casefold())) and fact.side is None:
             remedy = Suggestion(f"Write {side}={joint}.", f"{side}={joint}")
             wanted = f"“{side}=” before the joint"
@@ -63,9 +65,9 @@ def read_own_ends(
             findings.say("T255", fact.trim.span, trim=name, run=line.label.text)
         elif fact.side is None:
             findings.say("T256", fact.span, trim=name, joint=joint)
-        elif (why := _why_not(joint, wall, line, said)) is not None:
+        elif (why := why_not_alone(joint, corner, said.facts, climbs=climbs)) is not None:
             word = _FITTED.get(next(map(type, said.facts), None), joint.word)
-            remedy = _other_ways(fact, joint, word, ends, line)
+            remedy = _other_ways(fact, joint, word, ends, climbs=climbs)
             findings.say("T257", fact.span, trim=name, joint=word, why=why, remedy=remedy)
         elif any((one.trim, one.side) == (name, fact.side) for one in found):
             findings.say("T226", fact.span, side=fact.side)
@@ -77,19 +79,21 @@ def read_own_ends(
     return tuple(found)
 
 
-def _why_not(
-    joint: Joint, wall: End | None, line: tree.RunLine, said: tree.WrittenEnd
+def why_not_alone(
+    joint: Joint, wall: Joint | None, said: tuple[facts.EndFact, ...], *, climbs: bool
 ) -> str | None:
-    """Return why one trim alone cannot end so on a wall, None where it can."""
-    inside = wall is not None and wall.joint.is_inside
-    climbs = any(isinstance(fact, facts.Rising) for fact in line.facts)
+    """Return why one trim alone cannot end so on a wall, None where it can.
+
+    ``wall`` is the wall's own end there, ``said`` what the trim's end has in brackets or behind it.
+    """
+    inside = wall is not None and wall.is_inside
     if joint.is_inside and inside:
         # Of the wall's own corner a trim can only say how it is fitted.
-        only = all(isinstance(fact, facts.CopedHere | facts.MitredHere) for fact in said.facts)
+        only = all(isinstance(fact, facts.CopedHere | facts.MitredHere) for fact in said)
         return None if only else "the corner is measured once, at the wall's own end"
-    if joint.is_outside and wall is not None and wall.joint is joint and _mitred(said):
+    if joint.is_outside and wall is joint and _mitred(said):
         return None
-    if joint.is_corner and wall is not None and wall.joint is joint:
+    if joint.is_corner and wall is joint:
         return "it turns the corner as the wall does, without being told"
     if joint.is_corner:
         where = "inside" if joint.is_inside else "outside"
@@ -105,7 +109,7 @@ def _why_not(
 
 
 def _other_ways(
-    fact: facts.TrimEnd, joint: Joint, word: str, ends: Mapping[Side, End], line: tree.RunLine
+    fact: facts.TrimEnd, joint: Joint, word: str, ends: Mapping[Side, End], *, climbs: bool
 ) -> Suggestion:
     """Return how one trim alone can end there, first of all as said but at its wall's other end."""
     trim, side = fact.trim.text, fact.side
@@ -117,12 +121,16 @@ def _other_ways(
     ways = [f"{trim} {side}={one}" for one in alone]
     told = f"At the {side} end it can be {', '.join(alone[:-1])} or {alone[-1]}."
     # A plain corner says nothing at an end where the wall has one already.
-    if other is not None and word != other.joint and _why_not(joint, other, line, fact.end) is None:
+    if (
+        other is not None
+        and word != other.joint
+        and why_not_alone(joint, other.joint, fact.end.facts, climbs=climbs) is None
+    ):
         ways.insert(0, f"{trim} {side.other}={word}")
         told = f"If that is its {side.other} end, write {ways[0]}. {told}"
     return Suggestion(told, *ways)
 
 
-def _mitred(said: tree.WrittenEnd) -> bool:
+def _mitred(said: tuple[facts.EndFact, ...]) -> bool:
     """Tell whether an end says that it is mitred, and nothing else."""
-    return bool(said.facts) and all(isinstance(fact, facts.MitredHere) for fact in said.facts)
+    return bool(said) and all(isinstance(fact, facts.MitredHere) for fact in said)

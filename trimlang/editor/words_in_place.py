@@ -1,0 +1,110 @@
+"""Which of the words that the grammar takes at a place make sense there.
+
+The grammar says what can be read.  A line that says something twice, names steps of a wall that
+does not climb, or a wall of a mile is read too, and refused later: such words are not proposed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+from types import MappingProxyType
+from typing import Final
+
+from lark import Token
+
+from trimlang.joints import Joint
+from trimlang.language.vocabulary import whole_joint
+from trimlang.lengths.tape import Unit
+from trimlang.lengths.units import LengthUnit, in_inches
+from trimlang.survey.measures import LONGEST_WALL
+from trimlang.survey.offers import YARD_SHORTEST
+
+UNITS: Final = MappingProxyType({"FOOT": LengthUnit.FOOT, "IN": LengthUnit.INCH})
+METRIC: Final = "METRIC"
+_WALLS_BEGIN: Final = frozenset({"OPENING", "BARE", "BEAM", "TRANSITION"})
+_CORNERS: Final = frozenset({"JOINT", "BETWEEN"})
+_MANY: Final = frozenset(
+    {"NO", "TRIM", "SIDE", "PACK", "BUNDLE", "PICK", "ANY", "DEFECT", "AT", "STOPS", "NAME"}
+    | _CORNERS
+    | _WALLS_BEGIN
+)
+"""Words that begin several parts of one line, each about something else."""
+
+_BEHIND_A_NUMBER: Final = frozenset({"THICK", "TALL", "WIDE", "COATS", "GIRTH", "DEEP", "RADIUS"})
+"""Words that end a part, and stand once in a line."""
+
+_NEEDS: Final = MappingProxyType(
+    {
+        "SWINGS": "HINGED",
+        "STAIR_SIDE": "RISING",
+        "TAKEN_ALONG": "RISING",
+        "NOTCH": "RISING",
+        "LEVEL": "RISING",
+    }
+)
+"""What a word is of no use without, said before it."""
+
+
+def has_place(kind: str, way: str, before: Sequence[Token], unit: Unit | None) -> bool:
+    """Tell whether a word (its kind in the grammar, and its spelling) makes sense in a line.
+
+    ``before`` are the words of the line so far.  ``unit`` is what its bare numbers mean, None
+    where the word is begun already: who wants the other system's unit has to type a letter of it.
+    """
+    here = _of_this_wall(before)
+    kinds = [word.type for word in here]
+    needed = _NEEDS.get(kind)
+    if needed is not None and needed not in kinds:
+        return False
+    if kind in UNITS or kind == METRIC:
+        return _may_follow(UNITS.get(kind) or LengthUnit(way), here, unit)
+    if kind in ("COPE", "BULLNOSE", "TWO_PIECE"):
+        joints = [Joint.of(whole_joint(word.lower())) for word in here if word.type in _CORNERS]
+        # Only an inside corner is coped, and only an outside one is rounded.
+        wanted = Joint.IN_CORNER if kind == "COPE" else Joint.OUT_CORNER
+        return not joints or joints[-1] is wanted
+    if kind == "SIDE" and _begins_a_part(here, len(here)):
+        return not any(
+            word.lower() == way and _begins_a_part(here, at) for at, word in enumerate(here)
+        )
+    if kind in _BEHIND_A_NUMBER:
+        return kind not in kinds
+    if _begins_a_part(here, len(here)) and kind not in _MANY:
+        return not any(
+            word.type == kind and _begins_a_part(here, at) for at, word in enumerate(here)
+        )
+    return True
+
+
+def _of_this_wall(before: Sequence[Token]) -> list[Token]:
+    """Return the words of the wall that the line is at: it may have several."""
+    start = 0
+    for at, word in enumerate(before):
+        named = word.type == "NAME" and _begins_a_part(before, at)
+        if word.type in _WALLS_BEGIN or (named and _is_number(before, at + 1)):
+            start = at
+    return list(before[start:])
+
+
+def _is_number(words: Sequence[Token], at: int) -> bool:
+    return at < len(words) and words[at].type in ("COUNT", "DECIMAL", "FRACTION", "VULGAR")
+
+
+def _begins_a_part(words: Sequence[Token], at: int) -> bool:
+    return at > 0 and words[at - 1].type in ("COMMA", "COLON")
+
+
+def _may_follow(one: LengthUnit, here: Sequence[Token], unit: Unit | None) -> bool:
+    """Tell whether a unit makes sense behind a number: nobody measures a kerf in feet."""
+    metric = one not in (LengthUnit.INCH, LengthUnit.FOOT)
+    if here and here[0].type == "UNIT":
+        return one in (LengthUnit.INCH, LengthUnit.MM)
+    if unit is not None and metric is not (unit is Unit.MM):
+        return False
+    number = here[-1] if here else None
+    if number is None or number.type not in ("COUNT", "DECIMAL"):
+        return one in (LengthUnit.INCH, LengthUnit.MM)
+    long = in_inches(Fraction(str(number)), one.value)
+    sold = here[0].type == "STOCK" and _begins_a_part(here, len(here) - 1)
+    return (YARD_SHORTEST[Unit.INCH] if sold else 0) <= long <= LONGEST_WALL
