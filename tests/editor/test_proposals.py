@@ -13,8 +13,9 @@ from tests.conftest import LAWS, ROOT
 from tests.every import every
 from tests.jobs import TRIM
 from trimlang.diagnostics import Diagnostic, Severity
-from trimlang.editor.completion import completion
+from trimlang.editor.neighbour_end import behind_cursor
 from trimlang.editor.open_job import JobReading, read_job
+from trimlang.editor.proposed_here import proposed_here
 from trimlang.incremental.cached_steps import CachedSteps
 
 SHIPPED = sorted((ROOT / "examples").glob("*.trim"))
@@ -53,14 +54,15 @@ def test_who_takes_a_proposal_is_told_of_no_slip(path: Path, place: int, taken: 
     ]
     at, ends = places[place % len(places)]
     before = lines[at][:ends]
-    said = completion(_read(path, lines), lines, at, before)
+    said = proposed_here(_read(path, lines), lines, at, before)
     if not said:
         return
     one = said[taken % len(said)]
-    lines[at] = before.rstrip(" ,")
+    behind = behind_cursor(lines, at, before)
+    lines[at] = before.rstrip(" ,") + behind
     known = {found.code for found in _wrong(_read(path, lines))}
     start = len(before) - one.covers
-    lines[at] = before[:start] + one.text
+    lines[at] = before[:start] + one.text + behind
     for found in _wrong(_read(path, lines)):
         here = found.span.line == at + 1 and found.span.column <= start + 1 < found.span.end
         # a word that wants a name behind it is taken for one until that is written
@@ -90,6 +92,8 @@ ROOM = [*TRIM.splitlines(), 'room "A", trim base, rail']
         ("door 32 in, left=", {"in-corner", "out-corner"}, {"butt", "return"}),
         ("N: 9 ft, left=out(", {"bullnose", "mitre", "implied"}, {"cope"}),
         ("N: 9 ft, left=in(", {"cope", "mitre", "implied"}, {"bullnose"}),
+        ('N: 9 ft, |, right=in, note "x"', {"left="}, {"right=", "note"}),
+        ("N: 9 ft, left=|, rising right 30 deg", {"plumb"}, {"return"}),
         ("N: 9 ", {"ft", "in"}, {"inch", "mm"}),
         ("N: 200 ", {"in"}, {"ft", "m"}),
         ("N: 200 m", {"mm"}, {"ft"}),
@@ -98,9 +102,11 @@ ROOM = [*TRIM.splitlines(), 'room "A", trim base, rail']
     ],
 )
 def test_what_is_proposed_and_what_is_not(line: str, offered: set[str], refused: set[str]) -> None:
-    lines = [*ROOM, line]
+    lines = [*ROOM, line.replace("|", "")]
     reading = read_job(None, "a.trim", {Path("a.trim"): "\n".join(lines)}, CachedSteps())
-    found = {one.text for one in completion(reading, lines, len(lines) - 1, line)}
+    found = {
+        one.text for one in proposed_here(reading, lines, len(lines) - 1, line.partition("|")[0])
+    }
     assert offered <= found
     assert not refused & found
 
@@ -130,7 +136,7 @@ def test_an_end_is_proposed_as_its_neighbour_says_it(
     lines = [*ROOM, *filter(None, [above]), line.replace("|", ""), *filter(None, [below])]
     at = lines.index(line.replace("|", ""))
     reading = read_job(None, "a.trim", {Path("a.trim"): "\n".join(lines)}, CachedSteps())
-    (one, *others) = completion(reading, lines, at, line.partition("|")[0])
+    (one, *others) = proposed_here(reading, lines, at, line.partition("|")[0])
     assert ((one.text, one.detail) if one.fits else (None, None)) == (first, because)
     assert not any(other.fits for other in others)
 
@@ -138,6 +144,6 @@ def test_an_end_is_proposed_as_its_neighbour_says_it(
 def test_past_the_ends_of_an_open_walk_nothing_goes_on() -> None:
     lines = [*ROOM[:-1], 'room "A", trim base, open walk', "N: 9 ft, left=", "E: 9 ft, right=in"]
     reading = read_job(None, "a.trim", {Path("a.trim"): "\n".join(lines)}, CachedSteps())
-    found = completion(reading, lines, len(lines) - 2, lines[-2])
+    found = proposed_here(reading, lines, len(lines) - 2, lines[-2])
     assert "in-corner" in {one.text for one in found}
     assert not any(one.fits or one.text in ("splice", "rake") for one in found)

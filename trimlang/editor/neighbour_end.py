@@ -65,6 +65,12 @@ class TypedEnd:
         return ""
 
 
+def behind_cursor(lines: Sequence[str], line: int, before: str) -> str:
+    """Return the parts of a line behind the one that is being typed, from a comma on."""
+    behind = re.search(r",.*", lines[line][len(before) :]) if line < len(lines) else None
+    return behind[0] if behind is not None else ""
+
+
 def typed_end(
     lines: Sequence[str], line: int, before: str, usual: Joint | None = None
 ) -> TypedEnd | None:
@@ -84,8 +90,7 @@ def typed_end(
     begins = typed.start("trim") if named.get("trim") else typed.start()
     said = before[:begins].rstrip().rstrip(",")
     count = len(_walls(said))
-    rest = re.search(r",.*", lines[line][len(before) :]) if line < len(lines) else None
-    here = _walls(said + rest[0]) if rest is not None else []
+    here = _walls(said + behind_cursor(lines, line, before))
     here = here if len(here) >= count else _walls(said)
     if not count:
         return None
@@ -95,8 +100,13 @@ def typed_end(
     beyond = not 0 <= at < len(room)
     is_open = heading is not None and any(isinstance(fact, OpenWalk) for fact in heading.facts)
     neighbour = None if beyond and (is_open or len(room) < 2) else room[at % len(room)]
-    usual = _usual(heading) or usual
-    return TypedEnd(room[own], side, named.get("trim"), neighbour, usual)
+    return TypedEnd(
+        wall=room[own],
+        side=side,
+        trim=named.get("trim"),
+        neighbour=neighbour,
+        usual=_usual(heading) or usual,
+    )
 
 
 def _said(wall: Wall, side: Side) -> Joint | None:

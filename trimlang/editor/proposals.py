@@ -14,7 +14,7 @@ from lark import Token
 
 from trimlang.editor.mention import NameSort
 from trimlang.editor.open_job import JobReading
-from trimlang.editor.tokens import expected
+from trimlang.editor.tokens import expected, tokens
 from trimlang.editor.word_meanings import meaning
 from trimlang.editor.words_in_place import METRIC, UNITS, has_place
 from trimlang.language import tree
@@ -68,10 +68,13 @@ class Proposal:
     fits: bool = False
 
 
-def complete(reading: JobReading, before: str, files: tuple[str, ...] = ()) -> tuple[Proposal, ...]:
+def complete(
+    reading: JobReading, before: str, behind: str = "", files: tuple[str, ...] = ()
+) -> tuple[Proposal, ...]:
     """Return how a line may go on; ``before`` is the text before the cursor.
 
-    ``files`` are the names of the files that could be included.
+    ``behind`` is the line's text behind it, from a comma on; ``files`` are the names of the files
+    that could be included.
     """
     path = _PATH.match(before)
     if path:
@@ -87,7 +90,10 @@ def complete(reading: JobReading, before: str, files: tuple[str, ...] = ()) -> t
         return ()
     words, kinds = expected(before[: len(before) - len(stem)])
     unit = None if stem else reading.result.job.settings.unit
-    found = dict.fromkeys((*_names(reading, words, kinds), *_words(words, kinds, unit)))
+    # what stands behind the cursor is read as it would be without the part that is being typed
+    said = before[: max(before.rfind(","), 0)]
+    after = tokens(said + behind)[len(tokens(said)) :] if behind else []
+    found = dict.fromkeys((*_names(reading, words, kinds), *_words(words, after, kinds, unit)))
     return tuple(
         Proposal(text, kind, len(stem), detail)
         for text, kind, detail in found
@@ -105,7 +111,7 @@ def _is_comment(before: str) -> bool:
 
 
 def _words(
-    before: list[Token], kinds: set[str], unit: Unit | None
+    before: list[Token], behind: list[Token], kinds: set[str], unit: Unit | None
 ) -> Iterator[tuple[str, ProposalKind, str]]:
     line = str(before[0]) if before else ""
     # of “in” and “inch” the shorter is usual
@@ -119,7 +125,7 @@ def _words(
         for way in choice:
             if way in SHORT_JOINTS and kind in ("JOINT", "BETWEEN"):
                 continue
-            if not has_place(kind, way, before, unit):
+            if not has_place(kind, way, before, behind, unit):
                 continue
             way = _ALWAYS_TWO.get(kind, way)
             sort = (

@@ -11,7 +11,6 @@ from trimlang.diagnostics.mend import Edit
 from trimlang.diagnostics.mending import mends
 from trimlang.editor import answers
 from trimlang.editor.closing_hints import closing_hints
-from trimlang.editor.completion import completion
 from trimlang.editor.document_outline import outline
 from trimlang.editor.formatting import formatting, lines_of
 from trimlang.editor.hover import hover, pieces_at
@@ -22,6 +21,7 @@ from trimlang.editor.other_way import (
     in_the_other_direction,
     listed_the_other_way,
 )
+from trimlang.editor.proposed_here import proposed_here
 from trimlang.editor.renaming import CannotRenameError, rename
 from trimlang.language import tree
 from trimlang.language.parse import read_line
@@ -80,7 +80,7 @@ async def _completion(ls: EditorServer, params: lsp.CompletionParams) -> lsp.Com
     text = lines[line] if line < len(lines) else ""
     before = text[: answers.our_column(text, character, ls.codec) - 1]
     files = _includable(document.reading, path)
-    proposals = completion(document.reading, lines, line, before, files)
+    proposals = proposed_here(document.reading, lines, line, before, files)
     items = [
         answers.item(
             one, line, character, ls.codec.client_num_units(before[len(before) - one.covers :])

@@ -6,7 +6,7 @@ does not climb, or a wall of a mile is read too, and refused later: such words a
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from types import MappingProxyType
 from typing import Final
@@ -46,14 +46,18 @@ _NEEDS: Final = MappingProxyType(
 """What a word is of no use without, said before it."""
 
 
-def has_place(kind: str, way: str, before: Sequence[Token], unit: Unit | None) -> bool:
+def has_place(
+    kind: str, way: str, before: Sequence[Token], behind: Sequence[Token], unit: Unit | None
+) -> bool:
     """Tell whether a word (its kind in the grammar, and its spelling) makes sense in a line.
 
-    ``before`` are the words of the line so far.  ``unit`` is what its bare numbers mean, None
-    where the word is begun already: who wants the other system's unit has to type a letter of it.
+    ``before`` are the words of the line so far, ``behind`` those behind the cursor, from a comma
+    on.  ``unit`` is what its bare numbers mean, None where the word is begun already: who wants the
+    other system's unit has to type a letter of it.
     """
     here = _of_this_wall(before)
-    kinds = [word.type for word in here]
+    line = [*here, *behind[: next(_walls_begin(behind), None)]]
+    kinds = [word.type for word in line]
     needed = _NEEDS.get(kind)
     if needed is not None and needed not in kinds:
         return False
@@ -62,29 +66,31 @@ def has_place(kind: str, way: str, before: Sequence[Token], unit: Unit | None) -
     if kind in ("COPE", "BULLNOSE", "TWO_PIECE"):
         joints = [Joint.of(whole_joint(word.lower())) for word in here if word.type in _CORNERS]
         # Only an inside corner is coped, and only an outside one is rounded.
-        wanted = Joint.IN_CORNER if kind == "COPE" else Joint.OUT_CORNER
-        return not joints or joints[-1] is wanted
+        return not joints or (joints[-1].is_inside if kind == "COPE" else joints[-1].is_outside)
     if kind == "SIDE" and _begins_a_part(here, len(here)):
         return not any(
-            word.lower() == way and _begins_a_part(here, at) for at, word in enumerate(here)
+            word.lower() == way and _begins_a_part(line, at) for at, word in enumerate(line)
         )
     if kind in _BEHIND_A_NUMBER:
         return kind not in kinds
     if _begins_a_part(here, len(here)) and kind not in _MANY:
         return not any(
-            word.type == kind and _begins_a_part(here, at) for at, word in enumerate(here)
+            word.type == kind and _begins_a_part(line, at) for at, word in enumerate(line)
         )
     return True
 
 
 def _of_this_wall(before: Sequence[Token]) -> list[Token]:
     """Return the words of the wall that the line is at: it may have several."""
-    start = 0
-    for at, word in enumerate(before):
-        named = word.type == "NAME" and _begins_a_part(before, at)
-        if word.type in _WALLS_BEGIN or (named and _is_number(before, at + 1)):
-            start = at
+    *_, start = (0, *_walls_begin(before))
     return list(before[start:])
+
+
+def _walls_begin(words: Sequence[Token]) -> Iterator[int]:
+    for at, word in enumerate(words):
+        named = word.type == "NAME" and _begins_a_part(words, at) and _is_number(words, at + 1)
+        if named or word.type in _WALLS_BEGIN:
+            yield at
 
 
 def _is_number(words: Sequence[Token], at: int) -> bool:

@@ -4,28 +4,30 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from typing import Final
 
 from trimlang.editor.ends_that_fit import COPE, MITRE, fits
-from trimlang.editor.neighbour_end import TypedEnd, typed_end
+from trimlang.editor.neighbour_end import TypedEnd, behind_cursor, typed_end
 from trimlang.editor.open_job import JobReading
 from trimlang.editor.proposals import Proposal, ProposalKind, complete
 from trimlang.joints import Joint
+from trimlang.joints_by_role import SCARF
 from trimlang.language.tree import RunLine
 from trimlang.settings.table import Settings
 from trimlang.survey.measures import Findings, length
 
-SPLICE = Joint.SPLICE.word
+SPLICE: Final = SCARF.word
 """Said of a run, not of an end: it may be made of two pieces."""
 
 
-def completion(
+def proposed_here(
     reading: JobReading, lines: Sequence[str], line: int, before: str, files: tuple[str, ...] = ()
 ) -> tuple[Proposal, ...]:
     """Return how a line may go on; ``line`` is its place among ``lines`` (from 0).
 
     ``before`` is its text before the cursor; ``files`` could be included.
     """
-    proposals = complete(reading, before, files)
+    proposals = complete(reading, before, behind_cursor(lines, line, before), files)
     usual = reading.result.job.settings.ends
     end = typed_end(lines, line, before, Joint.of(usual) if usual else None)
     if end is None:
