@@ -96,6 +96,7 @@ ROOM = [*TRIM.splitlines(), 'room "A", trim base, rail']
         ("N: 9 ft, left=|, rising right 30 deg", {"plumb"}, {"return"}),
         ("N: 9 ", {"ft", "in"}, {"inch", "mm"}),
         ("N: 200 ", {"in"}, {"ft", "m"}),
+        ("door 32 ", {"in"}, {"ft"}),
         ("N: 200 m", {"mm"}, {"ft"}),
         ("N: 9 ft, curves ", {"in", "out"}, set()),
         ("N: 9 ft, rising right 30 deg, ", {"open side", "wall side"}, set()),
