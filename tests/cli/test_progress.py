@@ -47,7 +47,7 @@ def test_a_pipe_is_told_nothing(monkeypatch: pytest.MonkeyPatch) -> None:
 
 def test_the_standing_in_words() -> None:
     assert progress.standing_text(None, 5) == "looking for a plan within the supply"
-    assert progress.standing_text(1000, 990) == "at most 1.00 % above the least cost"
+    assert progress.standing_text(1000, 990) == "at most 1.00 % above the least"
     assert "proven" in progress.standing_text(1000, 1000)
 
 

@@ -5,6 +5,8 @@ A plan's figures are replaced, so that each claim can be read beside the numbers
 
 from __future__ import annotations
 
+import json
+import re
 from dataclasses import replace
 from fractions import Fraction
 from functools import cache
@@ -20,7 +22,10 @@ from trimlang.sheets.content import order_reasons as reasons
 from trimlang.sheets.content.order_reasons import WoodShare, order_reasons
 from trimlang.sheets.content.proofs import cost_proofs
 from trimlang.sheets.content.stock_order import Order, OrderedLine, order
+from trimlang.sheets.export.plan_json import least_words, plan_json
+from trimlang.sheets.render.pages import render_sheets
 from trimlang.sheets.wording.catalogue import words_in
+from trimlang.sheets.wording.length_for_cost import LENGTH_FOR_COST
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.stock.problem import Status
 
@@ -289,6 +294,31 @@ def test_without_prices_the_order_counts_lengths() -> None:
     assert made.by_length
     assert made.unpriced
     assert made.trims[0].lines == (OrderedLine("1", "12 ft", "", ""),)
-    assert (made.goods, made.total) == ("$11.90", f"{made.trim_cost}, $11.90")
+    assert (made.goods, made.total) == ("$11.90", "12 ft, $11.90")
+    assert (made.sticks, made.length, made.trim_cost) == ("1", "12 ft", "12 ft (1 of 12 ft)")
     bare = order(built("stock base: 12 ft\nspare 0 %"), Pen(words_in("en"), "$", by_length=True))
-    assert bare.total == bare.trim_cost
+    assert (bare.goods, bare.total, bare.supply_cost) == ("", "12 ft", "")
+
+
+def test_a_job_without_prices_speaks_of_no_money_on_any_sheet() -> None:
+    """Its sticks and their length are told, in every language and in ``plan.json``."""
+    result = built("stock base: 8 ft, 12 ft\nspare 0 %", LONG)
+    summary = json.loads(plan_json(result))["summary"]
+    assert "cost" not in summary
+    assert (summary["status"], summary["length_in"]) == ("proven least length", "240")
+    assert least_words(result) == (
+        "proven least length; no plan of these pieces does with less than 20 ft;"
+        " no stick has a price"
+    )
+    for language in ("en", "es", "de"):
+        words = words_in(language)
+        told = {words(text) for text in LENGTH_FOR_COST} | {words("cost")}
+        for sheet, page in render_sheets(result, language=language).items():
+            texts = {one.strip(" ,:") for one in re.findall(r">([^<>]+)<", page)}
+            assert not texts & told, (language, sheet)
+            assert not any(re.search(r"\b0[.,]00\b", one) for one in texts), (language, sheet)
+        made = order(result, Pen(words, "$", by_length=True))
+        assert (made.sticks, made.length, made.goods) == ("2", "20 ft", "")
+        assert made.trim_cost == f"20 ft ({words('{n} of {length}', n=1, length='8 ft')}, " + (
+            f"{words('{n} of {length}', n=1, length='12 ft')})"
+        )

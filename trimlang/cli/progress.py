@@ -57,6 +57,6 @@ def standing_text(cost: int | None, bound: int) -> str:
     if cost is None:
         return "looking for a plan within the supply"
     if cost <= bound:
-        return "least cost is proven, looking for fewer sticks"
+        return "the least is proven, looking for fewer sticks"
     above = 100 * (cost - bound) / cost
-    return f"at most {max(above, 0.01):.2f} % above the least cost"
+    return f"at most {max(above, 0.01):.2f} % above the least"

@@ -163,24 +163,20 @@ def _files(options: BuildOptions, shared: SharedOrder) -> dict[str, bytes]:
 
 def _summary(shared: SharedOrder, target: Path) -> str:
     from trimlang.cli.site_progress import site_words
-    from trimlang.money import money_text
     from trimlang.sheets.export.plan_json import least_words
 
     result = shared.result
-    money = result.job.currency
+    cost = result.job.cost_text
     sticks = sum(len(plan.sticks) for plan in result.plans)
     lines = [
         f"{counted(len(shared.flats), 'job')}, {counted(len(result.pieces), 'piece')}"
         f" from {counted(sticks, 'stick')},"
-        f" {money}{money_text(result.cost)} of trim ({least_words(result)}) → {target}"
+        f" {cost(result.cost)} of trim ({least_words(result)}) → {target}"
     ]
     # With too little stock for each alone there is no cost to compare with.
     if shared.scarce:
         lines.append(f"bought job by job there would not be enough of {', '.join(shared.scarce)}")
     elif shared.alone is not None:
         saved = shared.alone - result.cost
-        lines.append(
-            f"bought job by job: {money}{money_text(shared.alone)};"
-            f" together saves {money}{money_text(saved)}"
-        )
+        lines.append(f"bought job by job: {cost(shared.alone)}; together saves {cost(saved)}")
     return site_words(result) + "".join(f"{line}\n" for line in lines)

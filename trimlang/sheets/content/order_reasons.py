@@ -105,14 +105,14 @@ def _shares(plan: TrimPlan, pen: Pen) -> Iterator[WoodShare]:
 
 def _terms(result: Result, plan: TrimPlan, proof: str, pen: Pen) -> Iterator[tuple[str, str]]:
     words = pen.words
-    yield words("price"), proof
+    yield pen.of_cost("price"), proof
     yield words("for mistakes"), _spare(result, plan, pen)
-    yield words("sticks left whole"), _by_length(plan.whole_sticks, pen)
+    yield words("sticks left whole"), pen.sticks(plan.whole_sticks)
     yield words("sticks cut"), _sticks(plan, pen)
     yield words("joints more than needed"), _added(result, plan, pen)
     yield words("from the shop"), _shop(plan, pen)
     yield words("least order"), material_words.least_order(result.job.trim(plan.trim), pen)
-    yield words("bought for the least order"), _by_length(plan.filled_up, pen)
+    yield words("bought for the least order"), pen.sticks(plan.filled_up)
     # A minimum or a bundle binds this order; other ways would have to be bound by it too to be
     # compared.
     if plan.restricted:
@@ -151,17 +151,17 @@ def _shop(plan: TrimPlan, pen: Pen) -> str:
 
 def _sticks(plan: TrimPlan, pen: Pen) -> str:
     """Say how many sticks are cut, and what is proven about that number."""
-    words, count = pen.words, len(plan.sticks)
+    say, count = pen.of_cost, len(plan.sticks)
     # The bound speaks of plans of this cost only: for more money fewer sticks may well do.
     if plan.stick_bound >= count:
-        return words("{n}. For this money fewer cannot do: that is proven.", n=count)
+        return say("{n}. For this money fewer cannot do: that is proven.", n=count)
     if plan.stick_bound > 0:
-        return words(
+        return say(
             "{n}. Whether fewer would do for this money is not known; fewer than {least} cannot.",
             n=count,
             least=plan.stick_bound,
         )
-    return words("{n}. Whether fewer would do for this money is not known.", n=count)
+    return say("{n}. Whether fewer would do for this money is not known.", n=count)
 
 
 def _in_hand(progress: JobProgress, plan: TrimPlan, pen: Pen) -> str:
@@ -183,23 +183,23 @@ def _run(length: Fraction, pen: Pen) -> str:
 
 def _saves(plan: TrimPlan, pen: Pen) -> str:
     """Say what planning saves compared with cutting longest first, in money or else in sticks."""
-    words = pen.words
+    say = pen.of_cost
     # Longest first is what one would do without a plan; what planning saves is told against that.
     if plan.plain_cost is None or plan.plain_sticks is None:
-        return words("Cutting the longest piece first runs out of sticks.")
+        return pen.words("Cutting the longest piece first runs out of sticks.")
     if plan.plain_cost > plan.cost:
-        return words(
+        return say(
             "Cutting the longest piece first costs {cost}: {money} more than this order.",
             money=pen.cost(plan.plain_cost - plan.cost),
             cost=pen.cost(plan.plain_cost),
         )
     if plan.plain_sticks > len(plan.sticks):
-        return words(
+        return say(
             "Cutting the longest piece first costs as much, but cuts {all} sticks, not {n}.",
             n=len(plan.sticks),
             all=plan.plain_sticks,
         )
-    return words("Cutting the longest piece first costs as much.")
+    return say("Cutting the longest piece first costs as much.")
 
 
 def _fewest(result: Result, plan: TrimPlan, pen: Pen) -> str:
@@ -237,17 +237,17 @@ def _fewest(result: Result, plan: TrimPlan, pen: Pen) -> str:
         "more": pen.cost(found.cost - plan.cost),
     }
     if found.sticks <= found.least:
-        return words(
+        return pen.of_cost(
             "{n} instead of {all} ({lengths}) cost {cost}, {more} more. Fewer cannot do; whether"
             " so few can be had for less is not known.",
             **facts,
         )
     if not found.least:
-        return words(
+        return pen.of_cost(
             "{n} instead of {all} ({lengths}) cost {cost}, {more} more, as a quick search found.",
             **facts,
         )
-    return words(
+    return pen.of_cost(
         "{n} instead of {all} ({lengths}) cost {cost}, {more} more, as a quick search found."
         " Fewer than {least} cannot do.",
         **facts,
@@ -270,11 +270,3 @@ def _spare(result: Result, plan: TrimPlan, pen: Pen) -> str:
             pen.words("Any one piece may be spoiled: what is left over is enough to cut it again.")
         )
     return " ".join(said) or pen.words("Nothing is bought for mistakes.")
-
-
-def _by_length(sticks: tuple[Fraction, ...], pen: Pen) -> str:
-    """Count sticks by their length: ``2 of 12 ft, 1 of 16 ft``."""
-    return ", ".join(
-        pen.words("{n} of {length}", n=sticks.count(length), length=pen.stick(length))
-        for length in sorted(set(sticks))
-    )

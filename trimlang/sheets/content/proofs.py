@@ -15,7 +15,7 @@ from trimlang.stock.problem import Status
 class CostProofs:
     """What is proven about each trim's cost, in the order of the plans, and about all together.
 
-    ``bound`` is the sum of money below which no plan of these pieces can go.
+    ``bound`` is what no plan of these pieces can go below.
     """
 
     trims: tuple[str, ...]
@@ -59,13 +59,13 @@ def _elsewhere(result: Result, plan: TrimPlan) -> Fraction | None:
 def _proven(elsewhere: Fraction | None, pen: Pen) -> str:
     """Say whether other joints could make a proven plan cheaper."""
     if elsewhere is None:
-        return pen.words("Proven: no other choice of sticks costs less.")
+        return pen.of_cost("Proven: no other choice of sticks costs less.")
     if not elsewhere:
-        return pen.words(
+        return pen.of_cost(
             "Proven: no other choice of sticks costs less, wherever the long walls are pieced"
             " together."
         )
-    return pen.words(
+    return pen.of_cost(
         "Proven with the long walls pieced together as shown: no other choice of sticks costs"
         " less. Whether joints in other places would save anything is not known: {gap} at most.",
         gap=pen.cost(elsewhere),
@@ -75,7 +75,7 @@ def _proven(elsewhere: Fraction | None, pen: Pen) -> str:
 def _gap(cost: Fraction, bound: Fraction, pen: Pen) -> str:
     if cost == bound:
         return _proven(None, pen)
-    return pen.words(
+    return pen.of_cost(
         "Not proven: a cheaper choice of sticks may exist. None costs less than {bound}; this one"
         " costs {gap} more than that.",
         bound=pen.cost(bound),

@@ -21,6 +21,11 @@ TO_WRITE: Final = (
 )
 """What a yard also wants to know and the job file does not say: lines to write on."""
 
+SMALL_PRINT: Final = (
+    "A stick shorter than stated will not do. Prices are the job file's own, without tax,"
+    " delivery and sawing at the yard."
+)
+
 
 @record
 class OrderedLine:
@@ -52,12 +57,12 @@ class TrimOrder:
 
 @record
 class Order:
-    """The order: ``goods`` is the sum of its lines.
+    """The order: ``goods`` is the sum of its lines, empty where none of them has a price.
 
     The other sums are of the whole job, with what was bought before and what the shop has.
+    ``sticks`` are how many and ``length`` how long together where no stick has a price.
     ``to_write`` are the names of the lines left blank; ``tax`` is the tax on the goods
-    with its ``tax_rate``, both empty where the file gives none.  ``by_length`` tells that no
-    stick has a price.
+    with its ``tax_rate``, both empty where the file gives none.  ``small`` is the small print.
     """
 
     trims: tuple[TrimOrder, ...]
@@ -68,8 +73,11 @@ class Order:
     trim_cost: str
     supply_cost: str
     total: str
+    small: str
     tax: str = ""
     tax_rate: str = ""
+    sticks: str = ""
+    length: str = ""
     by_length: bool = False
 
 
@@ -83,12 +91,17 @@ def order(result: Result, pen: Pen) -> Order:
     if not by_length:
         goods += sum((line.cost for line in lines), Fraction(0))
     rate = result.job.settings.tax
-    total = pen.cost(result.cost)
-    if not by_length:
-        total = pen.money(result.cost + supply_cost)
-    # Without prices for sticks a length and a sum of money cannot be added: both are printed.
-    elif supply_cost:
-        total += f", {pen.money(supply_cost)}"
+    bought, total = pen.cost(result.cost), pen.money(result.cost + supply_cost)
+    if by_length:
+        total = bought
+        # A length and a sum of money cannot be added: both are printed.
+        if supply_cost:
+            total += f", {pen.money(supply_cost)}"
+        bought = (
+            f"{bought} ({pen.sticks([line.length for line in lines for _ in range(line.sticks)])})"
+            if lines
+            else bought
+        )
     return Order(
         trims=tuple(
             _trim(result, plan, pen)
@@ -104,15 +117,20 @@ def order(result: Result, pen: Pen) -> Order:
             )
             for supply in result.supplies
         ),
-        goods=pen.money(goods),
+        goods=pen.money(goods) if goods or not by_length else "",
         # The sum is then marked as incomplete: a blank price is not a price of nothing.
         unpriced=by_length or any(not supply.price for supply in result.supplies),
         to_write=tuple(pen.words(term) for term in TO_WRITE),
-        trim_cost=pen.cost(result.cost),
-        supply_cost=pen.money(supply_cost),
+        trim_cost=bought,
+        supply_cost=pen.money(supply_cost) if supply_cost or not by_length else "",
         total=total,
-        tax=pen.money(goods * rate / 100) if rate else "",
+        tax=pen.money(goods * rate / 100) if rate and goods else "",
         tax_rate=f"{pen.decimal(rate, 3)} %" if rate else "",
+        small=pen.of_cost(SMALL_PRINT),
+        sticks=str(sum(line.sticks for line in lines)) if by_length else "",
+        length=pen.stick(sum((line.sticks * line.length for line in lines), Fraction(0)))
+        if by_length
+        else "",
         by_length=by_length,
     )
 

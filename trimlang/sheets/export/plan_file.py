@@ -8,11 +8,12 @@ from __future__ import annotations
 
 import re
 from decimal import Decimal
+from enum import StrEnum
 from fractions import Fraction
 from typing import Annotated, Any, Final, Literal
 
 import msgspec
-from msgspec import Meta, Struct
+from msgspec import UNSET, Meta, Struct, UnsetType
 
 from trimlang.diagnostics.severity import Severity
 from trimlang.joinery.piece import Lean, MeasuredOn, PieceKind
@@ -163,14 +164,46 @@ class PlanClosing(_Part, frozen=True, kw_only=True):
     ]
 
 
-class PlanSummary(_Part, frozen=True, kw_only=True):
-    """The job in figures; ``cost`` is ``spent`` and ``to_buy`` together."""
+class PlanStatus(StrEnum):
+    """What is known of the plan: of its cost, or of its length where no stick has a price."""
 
-    cost: Annotated[Money, Meta(description="what all trim costs: spent and to_buy")]
-    lower_bound: Annotated[Money, Meta(description="no plan of these pieces costs less")]
-    spent: Annotated[Money, Meta(description="what the site log says was spent on trim")]
-    to_buy: Annotated[Money, Meta(description="what the trim on the order costs")]
-    status: Status
+    PROVEN = Status.PROVEN.value
+    PROVEN_LENGTH = "proven least length"
+    GAP = Status.GAP.value
+    UNPROVEN = Status.UNPROVEN.value
+
+
+class PlanSummary(_Part, frozen=True, kw_only=True):
+    """The job in figures; ``cost`` is ``spent`` and ``to_buy`` together.
+
+    Where no stick has a price there is no cost, and the lengths stand in its place.
+    """
+
+    cost: Annotated[
+        Money | UnsetType, Meta(description="what all trim costs: spent and to_buy")
+    ] = UNSET
+    lower_bound: Annotated[
+        Money | UnsetType, Meta(description="no plan of these pieces costs less")
+    ] = UNSET
+    spent: Annotated[
+        Money | UnsetType, Meta(description="what the site log says was spent on trim")
+    ] = UNSET
+    to_buy: Annotated[Money | UnsetType, Meta(description="what the trim on the order costs")] = (
+        UNSET
+    )
+    length_in: Annotated[
+        Fraction | UnsetType, Meta(description="how long all sticks are, where none has a price")
+    ] = UNSET
+    least_length_in: Annotated[
+        Fraction | UnsetType, Meta(description="no plan of these pieces does with less")
+    ] = UNSET
+    bought_in: Annotated[
+        Fraction | UnsetType, Meta(description="what the site log says was bought of it")
+    ] = UNSET
+    to_buy_in: Annotated[
+        Fraction | UnsetType, Meta(description="how long the sticks on the order are")
+    ] = UNSET
+    status: PlanStatus
     sticks: _Count
     pieces: _Count
     survives_loss: Annotated[

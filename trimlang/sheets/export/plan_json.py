@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from typing import Any
 
 from trimlang.compiler import Result
 from trimlang.diagnostics import Diagnostic
 from trimlang.joinery.piece import Cut, Lean, Piece
 from trimlang.lengths.tape import Unit, feet_text, length_text
 from trimlang.money import money_text
-from trimlang.planning.layout import Bought, CutStick, TrimPlan
+from trimlang.planning.layout import Bought, CutStick
 from trimlang.sheets.export.plan_file import (
     SCHEMA_VERSION,
     Money,
@@ -22,6 +23,7 @@ from trimlang.sheets.export.plan_file import (
     PlanOrderLine,
     PlanPiece,
     PlanResidual,
+    PlanStatus,
     PlanStick,
     PlanSummary,
     write_plan,
@@ -41,24 +43,25 @@ def source_text(stick: CutStick, unit: Unit) -> str:
     return f"{feet_text(stick.length, unit)}, bought{batch}"
 
 
-def plan_status(plans: tuple[TrimPlan, ...]) -> Status:
+def plan_status(result: Result) -> PlanStatus:
     """Return the status of the whole plan: the weakest of its trims'."""
     # From the weakest on: a plan is only proven where the plan of every trim is.
     # What is claimed of the whole must hold of every trim.
     for status in (Status.UNPROVEN, Status.GAP):
-        if any(plan.status is status for plan in plans):
-            return status
-    return Status.PROVEN
+        if any(plan.status is status for plan in result.plans):
+            return PlanStatus(status.value)
+    return PlanStatus.PROVEN_LENGTH if result.job.by_length else PlanStatus.PROVEN
 
 
 def least_words(result: Result) -> str:
     """Say what no plan costs less than; where joints are free, only of these pieces."""
     pieces = " of these pieces" if any(splice.free for splice in result.splices) else ""
-    return (
-        f"{plan_status(result.plans)}; no plan{pieces} costs less than"
-        f" {result.job.cost_text(result.bound)}"
-        + ("; no stick has a price, so the least length is bought" if result.job.by_length else "")
+    # Without prices nothing costs anything: the sticks are as few and short as they can be.
+    less, why = (
+        ("does with less", "; no stick has a price") if result.job.by_length else ("costs less", "")
     )
+    bound = result.job.cost_text(result.bound)
+    return f"{plan_status(result)}; no plan{pieces} {less} than {bound}{why}"
 
 
 def plan_values(result: Result) -> PlanFile:
@@ -76,7 +79,7 @@ def plan_values(result: Result) -> PlanFile:
         trimlang=__version__,
         job=result.job.name,
         surveyed=result.job.surveyed,
-        # Without prices the planner buys the least length, and "cost" is that length.
+        # Without prices the planner buys the least length.
         currency=Unit.INCH if result.job.by_length else result.job.currency,
         pieces=tuple(_piece(piece, stick_of.get(piece.id), result) for piece in result.pieces),
         sticks=tuple(_stick(stick, unit) for plan in result.plans for stick in plan.sticks),
@@ -84,11 +87,8 @@ def plan_values(result: Result) -> PlanFile:
         order=tuple(_order(result)),
         diagnostics=tuple(_finding(finding) for finding in result.diagnostics),
         summary=PlanSummary(
-            cost=_money(result.cost),
-            lower_bound=_money(result.bound),
-            spent=_money(result.spent),
-            to_buy=_money(result.cost - result.spent),
-            status=plan_status(result.plans),
+            **_least(result),
+            status=plan_status(result),
             sticks=sum(len(plan.sticks) for plan in result.plans),
             pieces=len(result.pieces),
             survives_loss=bool(result.plans) and all(plan.survives_loss for plan in result.plans),
@@ -165,6 +165,17 @@ def _cut(cut: Cut) -> PlanCut:
 def _degrees(angle: Fraction) -> float:
     # Four places are finer than any saw, and the same on every machine.
     return round(float(angle), 4)
+
+
+def _least(result: Result) -> dict[str, Any]:
+    """Return what the plan costs and what no plan costs less than, in money or in inches."""
+    sums = (result.cost, result.bound, result.spent, result.cost - result.spent)
+    if result.job.by_length:
+        return dict(
+            zip(("length_in", "least_length_in", "bought_in", "to_buy_in"), sums, strict=True)
+        )
+    names = ("cost", "lower_bound", "spent", "to_buy")
+    return dict(zip(names, map(_money, sums), strict=True))
 
 
 def _money(amount: Fraction) -> Money:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 from typing import Final
@@ -20,6 +21,7 @@ from trimlang.lengths.tape import (
 from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.sheets.wording.catalogue import Words
+from trimlang.sheets.wording.length_for_cost import LENGTH_FOR_COST
 
 FINEST_INCH: Final = SIXTEENTH
 """What a length that is on no inch tape is shown to on an inch sheet."""
@@ -145,6 +147,13 @@ class Pen:
         whole = f"{feet}{self.gap}ft"
         return f"{whole}{self.gap}{replace(self, show=Unit.INCH).length(rest)}" if rest else whole
 
+    def sticks(self, lengths: Sequence[Fraction]) -> str:
+        """Count sticks by their length: ``2 of 12 ft, 1 of 16 ft``."""
+        return ", ".join(
+            self.words("{n} of {length}", n=lengths.count(length), length=self.stick(length))
+            for length in sorted(set(lengths))
+        )
+
     def offcut(self, inches: Fraction) -> str:
         """Write an offcut's length: ``38 in``, ``10 ft`` where sticks are sold so long."""
         sold_so = not inches % 12 or not inches % (100 * MM)
@@ -190,6 +199,10 @@ class Pen:
     def cost(self, amount: Fraction) -> str:
         """Write what a plan of sticks costs: money, or ``64 ft`` where no stick has a price."""
         return self.stick(amount) if self.by_length else self.money(amount)
+
+    def of_cost(self, text: str, **facts: object) -> str:
+        """Say something of what a plan costs; of its length where no stick has a price."""
+        return self.words(LENGTH_FOR_COST[text] if self.by_length else text, **facts)
 
     def money(self, amount: Fraction) -> str:
         """Write a sum of money: ``$17.40``."""
