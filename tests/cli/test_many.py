@@ -111,6 +111,26 @@ def test_check_takes_several(jobs: Path, capsys: pytest.CaptureFixture[str]) -> 
     )
 
 
+@pytest.mark.parametrize("form", ["text", "json"])
+def test_what_is_wrong_in_an_included_file_is_told_once(
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+    form: str,
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "yard.trim").write_text("trim shoe: 1/2 in thick, pine\nstock shoe: 8 ft at 3\n")
+    for name in ("a", "b"):
+        own = WARNED.replace("room", 'include "yard.trim"\nroom', 1)
+        (tmp_path / f"{name}.trim").write_text(own)
+    for command in (["check"], ["build", "--format", "json"], ["build", "--pool", "--out", "o"]):
+        assert main([*command, "a.trim", "b.trim", "--messages", form]) == 0
+        err = capsys.readouterr().err
+        assert [err.count(code) for code in ("T214", "T112")] == [1, 2], command
+        if form == "text":
+            assert err.count("^^^^\n") == 3
+
+
 @pytest.mark.parametrize("words", [["check"], ["build", "--format", "json"]])
 def test_standard_input_is_one_job(
     words: list[str], jobs: Path, capsys: pytest.CaptureFixture[str]

@@ -21,6 +21,7 @@ from trimlang.record import record
 if TYPE_CHECKING:
     from trimlang.cli.one_job import Outcome
     from trimlang.compiler import Result
+    from trimlang.diagnostics import Diagnostic
 
 
 @record
@@ -55,13 +56,16 @@ def _one_after_the_other(options: CheckOptions) -> int:
     if files is None:
         return WRONG_USAGE
     code = CLEAN
+    told: set[tuple[str, Diagnostic]] = set()
     for file in files:
-        code = worse(code, _check(file, one_of_many(file, options.messages)).code)
+        code = worse(code, _check(file, one_of_many(file, options.messages), told).code)
     return code
 
 
-def _check(job: str, messages: MessageOptions) -> Outcome:
-    """Print a job file's diagnostics and how its rooms close."""
+def _check(
+    job: str, messages: MessageOptions, told: set[tuple[str, Diagnostic]] | None = None
+) -> Outcome:
+    """Print a job file's diagnostics and how its rooms close; ``told`` as for ``tell``."""
     from trimlang.cli.one_job import StopError, outcome, read_job, tell
     from trimlang.compiler import check_job
 
@@ -70,7 +74,7 @@ def _check(job: str, messages: MessageOptions) -> Outcome:
     except StopError as stop:
         return stop.outcome
     result = check_job(text, path=path, name=STDIN)
-    tell(messages, result)
+    tell(messages, result, told)
     _tell_closings(messages, result, job)
     return outcome(result)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+import re
 import shutil
 import signal
 import sys
@@ -46,6 +47,12 @@ _DEVICES: Final = frozenset(
 """Names that no file may have on Windows, whatever stands behind a dot; nor may one end in a dot or
 a blank (Microsoft, Naming Files, Paths, and Namespaces)."""
 
+_STYLE: Final = r"(?:\x1b\[[\d;]*m)*"
+_SAID: Final = re.compile(rf"[^\n]*\n?(?:{_STYLE}[ \t][^\n]*\n?)*")
+"""One message: its first line, and those that are set in below it."""
+_FINDING: Final = re.compile(rf'{_STYLE}[^\n]*:\d+:\d+: (?:error|warning) |\{{"code": ')
+"""How a finding begins, as text or as JSON; complaints about a job itself do not."""
+
 
 def build_many(options: BuildOptions) -> int:
     """Build the jobs on all cores; return the exit code."""
@@ -71,7 +78,7 @@ def build_many(options: BuildOptions) -> int:
     # No more processes than jobs: an idle one costs its start.
     processes = min(options.at_once or cores(), len(files))
     answers: dict[int, JobAnswer] = {}
-    printed = 0
+    printed, told = 0, set[str]()
     with _stoppable(), _bar(len(files)) as step, WorkerPool(processes, _built, OUR_FAULT) as pool:
         try:
             for place, answer in pool.do(jobs):
@@ -80,7 +87,7 @@ def build_many(options: BuildOptions) -> int:
                 step()
                 # Jobs finish in any order; an answer waits until all before it have been printed.
                 while printed in answers:
-                    _print_answer(answers[printed])
+                    _print_answer(answers[printed], told)
                     printed += 1
         except KeyboardInterrupt as stop:
             at = pool.at_work()
@@ -213,8 +220,11 @@ def _died(file: str) -> JobAnswer:
     return JobAnswer(code=OUR_FAULT, why=why, out="", err=f"trimlang: {file}: {why}\n")
 
 
-def _print_answer(answer: JobAnswer) -> None:
-    sys.stderr.write(answer.err)
+def _print_answer(answer: JobAnswer, told: set[str]) -> None:
+    """Print what a job had to say; what a file that several jobs include has wrong is told once."""
+    said = [one for one in _SAID.findall(answer.err) if one not in told]
+    told.update(filter(_FINDING.match, said))
+    sys.stderr.write("".join(said))
     sys.stderr.flush()
     if answer.out:  # as it is where the job's folder was written
         tell_done(answer.out, "the job's folder")

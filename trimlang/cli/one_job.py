@@ -14,7 +14,7 @@ from trimlang.cli.replies import (
     MessageOptions,
     complain,
 )
-from trimlang.diagnostics import Severity, Span, say
+from trimlang.diagnostics import Diagnostic, Severity, Span, say
 from trimlang.diagnostics.show import show
 from trimlang.reading import UnreadableError, read_stream, read_text
 from trimlang.record import record
@@ -76,15 +76,24 @@ def _standard_input() -> BinaryIO:
     return sys.stdin.buffer
 
 
-def tell(messages: MessageOptions, result: Result) -> None:
-    """Print a job's diagnostics in the form that the options ask for."""
+def tell(
+    messages: MessageOptions, result: Result, told: set[tuple[str, Diagnostic]] | None = None
+) -> None:
+    """Print a job's diagnostics in the form that the options ask for.
+
+    ``told`` has those of the jobs before it, and gets its own: what is wrong in a file that
+    several jobs include is told once.
+    """
+    found = {(f"{messages.folder}{one.span.file}", one): one for one in result.diagnostics}
     show(
-        result.diagnostics,
+        [one for key, one in found.items() if told is None or key not in told],
         result.sources,
         sys.stderr,
         form=messages.form,
         folder=messages.folder,
     )
+    if told is not None:
+        told.update(found)
 
 
 def outcome(result: Result) -> Outcome:

@@ -22,6 +22,7 @@ from trimlang.cli.replies import (
     tell_done,
 )
 from trimlang.compiler import Result, check_job
+from trimlang.diagnostics import Diagnostic
 from trimlang.language.source import Source
 
 if TYPE_CHECKING:
@@ -101,6 +102,7 @@ def _checked(files: Sequence[str], form: MessageForm) -> list[tuple[str, Result]
     """Return each file with its checked job; every job's mistakes are printed before it stops."""
     checked: list[tuple[str, Result]] = []
     failed: list[tuple[str, str]] = []
+    told: set[tuple[str, Diagnostic]] = set()
     for file in files:
         messages = one_of_many(file, form)
         try:
@@ -110,7 +112,7 @@ def _checked(files: Sequence[str], form: MessageForm) -> list[tuple[str, Result]
             failed.append((file, stop.outcome.why))
             continue
         result = check_job(text, path=path, name=STDIN)
-        tell(messages, result)
+        tell(messages, result, told)
         how = outcome(result)
         if how.code != CLEAN:
             failed.append((file, how.why))
