@@ -83,6 +83,7 @@ def test_crown_gets_none() -> None:
 
 BOUGHT = "bought 2 base 12 ft at 17.40\n"
 PART_B = f"{BOUGHT}cut R-N1-base-b 36 3/4 in from base-2 of 12 ft\n"
+PART_A = f"{BOUGHT}cut R-N1-base-a 63 13/16 in from base-2 of 12 ft\n"
 
 
 def test_a_joint_stays_through_a_site_log() -> None:
@@ -100,22 +101,26 @@ def test_a_joint_stays_through_a_site_log() -> None:
 def test_a_wall_that_was_cut_stays_as_it_was_cut() -> None:
     """The third wall is longer now, and no joint pays any more; or a price for one is new."""
     head = HEAD + "splices: a joint costs 3.00\n"
-    longer = planned(head + walls(100, 100, 120) + PART_B)
-    assert [one.length for one in longer.pieces if one.run == "N1"] == [
-        Fraction("63.8125"),
-        Fraction("36.75"),
-    ]
+    for part in (PART_A, PART_B):
+        longer = planned(head + walls(100, 100, 120) + part)
+        assert [one.length for one in longer.pieces if one.run == "N1"] == [
+            Fraction("63.8125"),
+            Fraction("36.75"),
+        ]
     whole = planned(head + walls(100, 100, 80) + f"{BOUGHT}cut R-N1-base\n")
     assert [one.id for one in whole.pieces if one.run == "N1"] == ["R-N1-base"]
 
 
-@pytest.mark.parametrize("length", ["", " 36 3/4 in from base-2 of 12 ft"])
-def test_a_part_that_no_plan_has_is_told(length: str) -> None:
-    head = HEAD if length else HEAD + "splices: a joint costs 3.00\n"
-    result = compile_job(f"{head}{walls(100, 100, 120)}{BOUGHT}cut R-N1-base-b{length}\n")
+@pytest.mark.parametrize(
+    ("said", "whole"),
+    [("", False), (" from base-2 of 12 ft", False), (" 36 3/4 in from base-2 of 12 ft", True)],
+)
+def test_a_part_that_no_plan_has_is_told(said: str, whole: bool) -> None:
+    head = HEAD if whole else HEAD + "splices: a joint costs 3.00\n"
+    result = compile_job(f"{head}{walls(100, 100, 120)}{BOUGHT}cut R-N1-base-b{said}\n")
     told = [one.message for one in result.diagnostics if "R-N1-base-b" in one.message]
     assert len(told) == 1
-    assert result.ok == bool(length)
+    assert result.ok == whole
 
 
 def test_a_quick_plan_makes_none() -> None:

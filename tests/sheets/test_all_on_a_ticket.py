@@ -62,6 +62,7 @@ def test_each_line_of_the_small_print() -> None:
         ("care", CARE),
     ]
     assert every["HA-W-base"].order == "cut 4 of 4, shares its left cut"
+    assert all(one.shape.coded for one in every.values())
 
 
 def test_a_label_leaves_off_what_the_page_has_and_keeps_what_a_hand_needs() -> None:
@@ -160,13 +161,17 @@ def test_all_that_is_to_be_done_at_the_wall_is_told() -> None:
     one = made(text.replace("right=butt, note", "right=butt, floor gap 3/16 in, note"))["HA-N-base"]
     assert one.fit == ("scribe up to 3/16 in off the foot; corner taken by its diagonal:"
                        " a sixteenth there is 1/8°")  # fmt: skip
-    assert ("fit", one.fit) in print_of(one)
+    lines = (*one.shape.face, *one.shape.flap)
+    assert [(fact.text, fact.extra) for line in lines for fact in line if fact.term == "fit"] == [
+        (one.fit, True)]  # fmt: skip
 
 
 @every("tall, kind", [("3", "card"), ("2 15/16", "wide"), ("2 1/8", "wide"), ("2", "strip")])
 def test_a_ticket_is_no_taller_than_its_trim(tall: str, kind: str) -> None:
-    shape = made(JOB.replace("5 1/4 in tall", f"{tall} in tall"))["HA-E-base"].shape
-    assert shape.kind.value == kind
+    one = made(JOB.replace("5 1/4 in tall", f"{tall} in tall"))["HA-E-base"]
+    assert one.shape.kind.value == kind
+    # and so is the drawing on it
+    assert one.drawing.wide == ("24.00" if kind == "strip" else "84.00")
 
 
 def test_what_a_code_holds_reads_plainly() -> None:
@@ -200,7 +205,8 @@ NOTED = JOB.replace("mind the pipe", "the pipe is warm " * 30)
 
 
 @pytest.mark.parametrize(
-    ("size", "kept"), [("100mm x 60mm", 120), ("80mm x 50mm", 60), ("90mm x 40mm", 25)]
+    ("size", "kept"),
+    [("100mm x 60mm", 120), ("80mm x 50mm", 60), ("90mm x 40mm", 25), ("60mm x 40mm", 0)],
 )
 def test_a_note_too_long_for_a_label_is_cut_short_and_says_so(size: str, kept: int) -> None:
     (one,) = [one for one in tickets(compiled(NOTED), PEN, paper=label(size), code=False)
@@ -208,6 +214,10 @@ def test_a_note_too_long_for_a_label_is_cut_short_and_says_so(size: str, kept: i
     printed = dict(print_of(one))
     assert printed["note"] == ("the pipe is warm " * 30)[:kept].rstrip() + " …"
     assert one.note == "the pipe is warm " * 30
+    assert not one.shape.coded
+    # a note of which nothing is left may be left off altogether
+    lines = (*one.shape.face, *one.shape.flap)
+    assert {fact.extra for line in lines for fact in line if fact.term == "note"} == {not kept}
     assert printed["measured"].endswith("back 40 1/16 in")
 
 
@@ -252,6 +262,18 @@ room "Drawing room on the landing" as DR, trim base, crown
   opening 30 in
   W: 1 in, left=return, right=in-corner
 """
+
+
+def test_an_end_that_lies_differently_says_so_in_full_on_a_label_too() -> None:
+    text = UNDER_THE_SLOPE.replace("right=return, note", "right=in-corner, note").replace(
+        "  opening 30 in\n  W: 1 in, left=return", "  W: 30 in, left=in-corner"
+    )
+    (south,) = [one for one in tickets(compiled(text), PEN, paper=label("100mm x 50mm"))
+                if one.id == "DR-S-crown"]  # fmt: skip
+    assert [text for term, text in print_of(south) if term in ("left", "right")][:2] == [
+        "flat, face up, wall edge to the fence, piece left of the blade",
+        "flat, face up, ceiling edge to the fence, piece left of the blade",
+    ]
 
 
 @pytest.mark.parametrize("language", ["en", "es", "de"])

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from tests.jobs import BASE, TWELVE_FEET
+from tests.jobs import BASE, SHOE, SHOE_STOCK, TWELVE_FEET
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.content.left_to_cut import left_to_cut
 from trimlang.sheets.content.stick_layouts import Block, LayoutEnd, StickLayout, stick_layouts
@@ -30,6 +30,7 @@ room "Hall" as HA, trim base, open walk
   opening 30 in
   W: 12 in, left=butt, right=butt
 """
+SHOD = f"{SHOE}\n{SHOE_STOCK}\nsaw:"
 SQUARE = LayoutEnd(settings=("square",), swing="", tilt="", lay="")
 
 
@@ -87,6 +88,12 @@ def test_what_is_drawn_is_to_scale() -> None:
     assert (stick.wide, stick.offcut_from, stick.offcut_wide) == ("186.00", "148.70", "36.97")
 
 
+def test_a_piece_of_three_inches_and_a_half_has_its_number() -> None:
+    """It is 4.52 mm on paper; a letter takes 1.75."""
+    stick = drawn(compiled(JOB.replace("S: 1 in", "S: 3 1/2 in")))
+    assert [one.label for one in stick.blocks][:2] == ["1", "2  HA-N-base"]
+
+
 def test_a_short_piece_keeps_a_third_of_its_length_between_two_slants() -> None:
     """3 in and two mitres of 9/16 in: 4 1/8 in long point to long point, 5.33 mm on 186."""
     text = JOB.replace("  E: 40 in, left=out-corner, right=butt",
@@ -124,11 +131,21 @@ def test_of_a_begun_stick_the_rest_is_drawn_and_measured() -> None:
     assert cut.gone + cut.length == 144
 
 
+def test_a_mitre_at_the_very_beginning_is_cut_at_the_stick_s_end() -> None:
+    lines = [line for line in JOB.splitlines() if line[:4] not in ("  N:", "  S:", "  W:")]
+    stick = drawn(compiled("\n".join(lines).replace(", squares off 1/4 in", "")))
+    assert [row.start for row in stick.rows] == ["stick's end"]
+    assert {stick.next_cut, *stick.then} == {"stick's end", "40 5/8 in"}
+
+
 def test_a_stick_whose_pieces_are_all_cut_is_left_out() -> None:
     every = "HA-N-base, HA-E-base, HA-S-base, HA-W-base"
     result = compiled(f"{JOB}bought 1 base 12 ft\ncut {every}\n")
     assert left_to_cut(result).plans[0].sticks == ()
     assert stick_layouts(left_to_cut(result), PEN) == ()
+    shod = JOB.replace("trim base, open", "trim base, shoe, open").replace("saw:", SHOD)
+    result = compiled(f"{shod}bought 1 base 12 ft\ncut {every}\n")
+    assert [one.trim for one in stick_layouts(left_to_cut(result), PEN)] == ["shoe"]
     fresh = compiled(JOB)
     assert left_to_cut(fresh) is fresh
 

@@ -101,6 +101,11 @@ def test_a_column_of_settings_is_as_wide_as_its_words_need() -> None:
     for language, wordy in (("en", False), ("de", False), ("es", True)):
         (base,) = stick_layouts(made, Pen(words_in(language), "$"))
         assert base.wordy == wordy
+    # “45 1/2° derecha” still fits
+    right = compiled(
+        f"{BASE}\n{TWELVE_FEET}{ROOM.replace('E: 40 in, left=out-corner', 'E: 40 in, left=butt')}"
+    )
+    assert [one.wordy for one in stick_layouts(right, Pen(words_in("es"), "$"))] == [False]
     assert [one.wordy for one in stick_layouts(odd(), PEN) if one.trim == "crown"] == [True]
 
 

@@ -38,6 +38,25 @@ def test_a_square_cut_takes_less_than_the_steepest_one():
     assert not result.progress.is_cut("DE-5-base-left-return")
 
 
+def test_a_piece_behind_a_mitre_that_it_shares_takes_the_whole_rest():
+    """20 5/8 in twice with one slanting cut between are 40 15/16 in of 41 in."""
+    job = f"""\
+{jobs.BASE}
+stock base: 10 ft at 12.00
+on-hand base: 2 of 41 in at 2.00
+saw: kerf 1/8 in
+spare 0 %
+room "Den" as DE, trim base, open walk
+  N: 20 in, left=out-corner, right=in-corner(mitre)
+  bare 3 in
+spoiled DE-N-base into 20 in
+"""
+    (plan,) = compile_job(job, effort=QUICK).plans
+    (stick,) = plan.sticks
+    assert (stick.id, stick.offcut) == ("base-1", 0)
+    assert [float(place.end) for place in stick.places] == [40.9375]
+
+
 def test_what_is_planned_behind_a_cut_keeps_room_for_the_steepest_kerf():
     """96 in of old trim stands behind the corner: a cut there takes 1 ft 9 in of kerf."""
     job = f"""\
@@ -55,3 +74,15 @@ room "Back hall", trim base, open walk
     result = compile_job(f"{job}cut BH-N-base 2 3/4 in from base-1 of 12 ft\n", effort=QUICK)
     assert result.ok, result.diagnostics
     assert [len(stick.places) for stick in result.plans[0].sticks] == [1, 1]
+    # X leans away from Y, so that nothing of the kerf lies within a mitre
+    den = """room "Den" as DE, trim base, open walk
+  X: 20 in, left=butt, right=in-corner(90 deg)
+  bare 30 in
+  Y: 25 in, left=in-corner(90 deg), right=butt
+cut DE-X-base 20 1/2 in from base-9 of 66 1/2 in
+spoiled DE-Y-base 26 in from base-8 of 26 1/2 in
+"""
+    result = compile_job(job + den, effort=QUICK)
+    assert result.ok, result.diagnostics
+    (begun,) = (stick for stick in result.plans[0].sticks if stick.id == "base-9")
+    assert [place.piece for place in begun.places] == ["DE-X-base"]

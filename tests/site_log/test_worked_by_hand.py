@@ -214,6 +214,12 @@ def test_a_rest_that_can_be_used_is_an_offcut_and_a_shorter_one_is_scrap() -> No
     assert plan.stick_bound == 0, "how few would do was not looked for"
 
 
+def test_a_rest_that_is_just_long_enough_to_keep_is_no_scrap() -> None:
+    # 144 - 1/2 - 60 - 40 - 31 1/8 - 3 x 1/8
+    job = JOB.format(more=NO_SPARE).replace("W: 30 in", "W: 31 1/8 in")
+    assert told(compile_job(f"{job}bought 1 base 12 ft\n"))["lost"] == ["1/4", "1/2", "12", "0"]
+
+
 def test_a_limit_counts_what_was_bought() -> None:
     job = JOB.replace("12 ft at 17.40, 8 ft at 11.60", "12 ft at 10.00 at most 1, 8 ft at 11.60")
     text = job.format(more=NO_SPARE) + f"bought 1 base 12 ft\ncut {N}\nspoiled {N}\n"
@@ -264,6 +270,44 @@ def test_what_is_left_costs_nothing_where_the_least_order_has_been_bought() -> N
     result = compile_job(f"{job}bought 3 base 8 ft\n")
     assert told(result)["still"] == 0
     assert result.plans[0].whole_sticks == (96,)
+
+
+@every("rack, packs", [("31 in", 3), ("1 of 8 ft", 1)])
+def test_only_sticks_of_the_yard_in_hand_meet_its_least_order(rack: str, packs: int) -> None:
+    """60 and 30 in and 40 in take two sticks of 8 ft, or 60 and 40 in do with 31 in for 30."""
+    job = JOB.replace("12 ft at 17.40, 8 ft at 11.60", "8 ft at 11.60, at least 3 sticks")
+    (plan,) = compile_job(f"{job.format(more=NO_SPARE)}rack base: {rack}\n").plans
+    assert [line.packs for line in plan.bought if not line.on_hand] == [packs]
+
+
+def test_offcuts_alike_that_the_plan_uses_stay_in_use() -> None:
+    """A second stick of 12 ft holds both walls of 40 in, and nothing is gained by it."""
+    job = JOB.replace(", 8 ft at 11.60", "").replace("N: 60 in", "N: 40 in")
+    job = job.replace("W: 30 in", "W: 120 in")
+    more = f"{NO_SPARE}\non-hand base: 2 of 41 in"
+    result = compile_job(f"{job.format(more=more)}bought 2 base 12 ft\n")
+    assert sorted(stick.length for stick in result.plans[0].sticks) == [41, 41, 144]
+    assert told(result)["changed"] == set()
+
+
+def test_where_no_stick_more_covers_a_loss_the_spare_is_used_up() -> None:
+    job = JOB.replace("12 ft at 17.40, 8 ft at 11.60", "10 ft at 12.00 at most 2")
+    job = job.partition("  opening")[0]
+    more = "spare covers any one piece spoiled\non-hand base: 1 of 62 in at 3.00"
+    log = f"spoiled {N} into 41 in\ncut {N}\nspoiled {N}\n"
+    result = compile_job(job.format(more=more) + log)
+    assert result.ok, result.diagnostics
+    assert not result.plans[0].survives_loss
+    assert told(result)["to buy"] == [(120, 1)]
+
+
+def test_a_piece_that_no_plan_has_comes_off_what_is_in_hand() -> None:
+    """The others have no stick, which is told; of N's nobody asks when it was bought."""
+    job = JOB.replace("12 ft at 17.40, 8 ft at 11.60", "8 ft at 11.60 at most 2")
+    log = f"bought 2 base 8 ft\nrack base: 70 in\ncut {N}\n"
+    codes = {one.code for one in compile_job(job.format(more=NO_SPARE) + log).diagnostics}
+    assert "T707" in codes
+    assert "T714" not in codes
 
 
 def test_a_line_gives_a_length_in_hand_to_four_places() -> None:

@@ -138,11 +138,14 @@ def test_a_room_that_leans_is_given_its_angles_in_place_of_a_contradiction():
     assert remedy.startswith("Write in-corner(implied) at one of them to have all cut so")
     read = [wall.replace("right=in-corner", f"right=in-corner({angle} deg)")
             for wall, (angle, *_) in zip(walls, angles, strict=True)]  # fmt: skip
-    assert closing(checked(*read, *across)).verdict is Verdict.CLOSES
+    as_read = closing(checked(*read, *across))
+    assert as_read.verdict is Verdict.CLOSES
     # one word has them all cut so
     one_word = checked(walls[0].replace("right=in-corner", "right=in-corner(implied)"),
                        *walls[1:], *across)  # fmt: skip
     assert closing(one_word).verdict is Verdict.CLOSES
+    # worked out, the angles are no measurements, and the survey can tell less
+    assert closing(one_word).tolerance > as_read.tolerance
     settings = [float(piece.right.setting) for piece in one_word.pieces]
     assert settings == pytest.approx([44.5, 45.5, 44.5, 45.5])
     # of one diagonal alone nobody can tell whether it or the corners are wrong
@@ -296,6 +299,44 @@ def test_what_one_corner_more_would_tell_is_what_the_survey_then_tells():
     walls[0] = "A: 200 in, left=in-corner(90 deg), right=in-corner"
     one = closing(checked("corners: doubt 5 deg", *walls))
     assert one.text.split("; ")[1] == f"{then} is what this survey can tell"
+
+
+def test_a_diagonal_along_one_wall_is_none_whichever_way_it_is_named():
+    """N stands in two parts, with a door between; from E's beginning round to W's end lies N."""
+    walls = ["N1: 60 in, left=in-corner, right=butt", 'opening 24 in, "hall"',
+             "N2: 60 in, left=butt, right=in-corner", *rectangle(0, 120, 144, 120)[1:]]  # fmt: skip
+    for name, code in (("N1-N2", "T314"), ("E-W", "T314"), ("N1-E", None), ("W-N2", None)):
+        # √(144² + 120²) = 187.446
+        result = checked(*walls, f"diagonal {name} 187 7/16 in", unit="in")
+        assert [one.code for one in result.diagnostics] == ([code] if code else []), name
+    message, _ = told(checked(*walls, "diagonal N1-N2 144 in"), "T314")
+    assert "runs along one wall" in message
+
+
+def test_a_miss_of_less_than_half_a_mark_one_way_is_not_told():
+    one = closing(checked(*rectangle("144 in", "120 in", "145 in", "120.025 in")))
+    assert one.where == "1 in to the left of its start, facing run N"
+
+
+@pytest.mark.parametrize("off", [Fraction(3, 4), Fraction(-3, 4)])
+def test_a_diagonal_that_is_off_is_meant_to_be_what_the_walls_leave(off):
+    # √(144² + 120²) = 187.446
+    read = 187 + Fraction(7, 16) - off
+    result = checked(
+        "corners: doubt 1/16 deg",
+        *rectangle("144 in", "120 in", "144 in", "120 in"),
+        f"diagonal N-E {float(read)} in",
+    )
+    (slip,) = (one for one in closing(result).slips if one.words.startswith("diagonal"))
+    assert [text for _, text in slip.meant] == ["15 ft 7 7/16 in"]
+
+
+def test_a_wall_may_be_told_to_have_been_an_inch():
+    """A step of 200 in beside a wall of 240 in, where both together are 241 in."""
+    walls = [f"N: 240 in, {SIDES}", "E1: 60 in, left=in-corner, right=out-corner",
+             "E2: 200 in, left=out-corner, right=in-corner", f"E3: 48 in, {SIDES}",
+             f"S: 241 in, {SIDES}", f"W: 108 in, {SIDES}"]  # fmt: skip
+    assert "run E2 is 16 ft 7 in too long" in told(checked(*walls), "T310")[1]
 
 
 def test_two_sides_that_contradict_each_other_are_settled_in_one_finding():

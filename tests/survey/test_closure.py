@@ -276,6 +276,8 @@ def test_bare_wall_that_hides_a_corner_is_asked_about():
     found = findings(lines)["T320"]
     assert "between run S and “to hall”, or between “to hall” and run W" in found.message
     assert "right=in-corner on “to hall”" in found.remedy
+    # said once, and not again as a corner with an angle of its own
+    assert "unwritten" not in found.remedy
     assert not findings(changed(lines, '"to hall"', '"to hall", right=in-corner'))
 
 

@@ -11,7 +11,7 @@ from tests.jobs import TRIM
 from trimlang.compiler import check_job
 from trimlang.diagnostics.mending import mends
 from trimlang.lengths.tape import MM, Unit
-from trimlang.survey.misreadings import misreadings
+from trimlang.survey.misreadings import feet_without_inches, misreadings
 
 # how much rarer than the commonest, in the closing's own measure
 USUAL, RARER, RARE = 0, 2, 4
@@ -86,6 +86,13 @@ def test_a_length_that_a_slip_would_have_left_as_it_is() -> None:
         assert not [one for one in misreadings(Fraction(inches), Unit.INCH) if slip in one.words]
 
 
+def test_feet_written_as_inches_lose_less_than_six_inches() -> None:
+    """10 in for 10 ft and what a foot has less than half of, or more of a foot before it."""
+    for right, told in ((126, True), (127, False), (114, True), (113, False)):
+        found = feet_without_inches(Fraction(10), Fraction(right), Unit.INCH)
+        assert (found is not None) is told
+
+
 @pytest.mark.parametrize("unit", ["mm", "cm"])
 def test_a_wall_in_the_wrong_unit_is_named_with_the_unit(unit: str) -> None:
     text = f"""{TRIM}room "R", trim base
@@ -140,6 +147,19 @@ W: 10 ft, left=in, right=in(90 deg)
     (found,) = check_job(text).diagnostics
     (mend,) = mends(found, text.split("\n")[2], text.split("\n"))
     assert {edit.text for edit in mend.edits} == {"in-corner(135 deg)"}
+
+
+def test_the_corner_of_a_mitre_of_45_degrees_needs_no_angle() -> None:
+    sides = "left=in, right=in"
+    text = f"""{TRIM}room "R", trim base
+N: 12 ft, {sides}(45 deg)
+E: 10 ft, {sides}
+S: 12 ft, {sides}
+W: 10 ft, {sides}
+"""
+    (found,) = (one for one in check_job(text).diagnostics if one.code == "T311")
+    (mend,) = mends(found, text.split("\n")[found.span.line - 1], text.split("\n"))
+    assert {edit.text for edit in mend.edits} == {"in-corner"}
 
 
 @pytest.mark.parametrize(

@@ -68,21 +68,32 @@ def test_openings_that_were_measured_over_their_casing(door: str, window: str) -
     assert told.remedy.startswith("Most likely") == both
 
 
+def over_casing(leg: str, *sizes: int) -> str:
+    names = ("S", "hall", "S2", "garden", "S3")
+    walls = [
+        f'opening {size} in, "{name}", {CASED}'
+        if name.islower()
+        else f"{name}: {size} in, left={'in-corner' if name == 'S' else 'butt'},"
+        f" right={'in-corner' if name == 'S3' else 'butt'}"
+        for name, size in zip(names, sizes, strict=True)
+    ]
+    head = CASING.replace("2 1/4 in wide", f"{leg} in wide")
+    ends = (f"N: 240 in, {SIDES}", f"E: 120 in, {SIDES}", f"W: 120 in, {SIDES}")
+    return found(*ends[:2], *walls, ends[2], head=head)["T310"].remedy
+
+
 def test_one_of_several_casings_counted_twice_is_rarer_than_a_foot_misread() -> None:
     """A leg of 5 13/16 in and a reveal of 3/16 in at each side are a foot."""
-    told = found(
-        f"N: 144 in, {SIDES}",
-        f"E: 120 in, {SIDES}",
-        "S: 52 in, left=in-corner, right=butt",
-        f'opening 24 in, "hall", {CASED}',
-        "S2: 68 in, left=butt, right=in-corner",
-        "W: 36 in, left=in-corner, right=butt",
-        f'opening 36 in, "garden", {CASED}',
-        "W2: 36 in, left=butt, right=in-corner",
-        head=CASING.replace("2 1/4 in wide", "5 13/16 in wide"),
-    )["T310"]
-    assert "“hall” read a foot too long: 1 ft instead" in told.remedy
-    assert "counted twice" not in told.remedy
+    told = over_casing("5 13/16", 52, 24, 68, 36, 48)
+    assert "“hall” read a foot too long: 1 ft instead" in told
+    assert "counted twice" not in told
+
+
+def test_both_casings_counted_twice_are_as_likely_as_a_foot_misread() -> None:
+    """With both, two feet are too many, which is rarer than a foot."""
+    told = over_casing("5 13/16", 52, 24, 68, 36, 60)
+    both = "the casing of “hall” and “garden” counted twice"
+    assert told.startswith(f"Several slips explain it equally well: {both}")
 
 
 def test_of_two_runs_that_stop_against_each_other_a_corner_is_asked_about() -> None:

@@ -46,6 +46,14 @@ def test_the_density_of_three_even_errors_is_the_known_one(miss):
     assert likely_misses([(1.0,)] * 3, [miss], away.tilt).surprise == pytest.approx(away.surprise)
 
 
+def test_the_density_falls_smoothly_where_series_stand_for_its_formulas():
+    """Close by nothing, where tilt and miss of three errors are alike."""
+    middle = likely_misses([(1.0,)] * 3, [0.0], [0.0]).log_density
+    for miss in (0.0199, 0.0201):
+        fallen = likely_misses([(1.0,)] * 3, [miss], [0.0]).log_density - middle
+        assert np.exp(fallen) == pytest.approx((3 - miss * miss) / 3, abs=1e-4)
+
+
 def test_what_no_errors_come_to_is_impossible():
     found = likely_misses([(1.0, 0.0), (1.0, 1.0), (0.5, -1.0)], [2.6, 0.0], [0.0, 0.0])
     assert found.log_density == -np.inf

@@ -165,13 +165,10 @@ def _plan_of(
     sticks: list[Stick] = []
     taken: Counter[str] = Counter()
     for stick in in_force:
-        if stick.begun:
-            key = f"stick {stick.name}"
+        if stick.begun or stick.shop is not None:
+            key = f"stick {stick.name}" if stick.shop is None else shop_keys[stick.shop]
             if key not in blanks:
                 return None
-            taken[key] += 1
-        elif stick.shop is not None:
-            key = shop_keys[stick.shop]
             taken[key] += 1
             cost += blanks[key].price
         else:

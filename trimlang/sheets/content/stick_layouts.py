@@ -282,4 +282,4 @@ def _row(number: int, place: StickPlace, ends: Ends, pen: Pen, *, lay: bool) -> 
 
 
 def _fixed(value: float) -> str:
-    return f"{value + 0.0:.2f}"
+    return f"{value:.2f}"

@@ -156,7 +156,7 @@ def _ticket(
             words("care"),
             caution,
             strong=True,
-            least=words("Short piece: never hold it by hand at the blade.") if caution else "",
+            least=words("Short piece: never hold it by hand at the blade."),
         ),
         TicketFact(words("job"), printing, extra=True),
         TicketFact(words("fit"), fit, extra=True),
