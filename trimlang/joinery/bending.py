@@ -54,8 +54,8 @@ _ROUND: Final = {
 }  # fmt: skip
 _CLEAR: Final = N_("no kerf within {lap} of its scarf: move it clear of that")
 _KERFS: Final = N_(
-    "kerf its back {n} times, {deep} deep, {apart} apart, the first half of that from the left end;"
-    " {left} stays"
+    "kerf its back {n} times, {deep} deep, {apart} apart, the first {first} from its left end, the"
+    " last as far from its right one; {left} stays"
 )
 _FLEXIBLE: Final = N_("flexible: bend it, no kerfs")
 
@@ -188,10 +188,12 @@ def kerfed(pieces: Sequence[Piece], bend: BentTrim | None, settings: Settings) -
     texts = [(name, SaidLength(size, unit)) for name, size in sizes.items()]
     made: list[Piece] = []
     for piece in pieces:
-        # Stepped off from the left, half a space first, until what is left is no more than one:
-        # rounded down so often, the spaces of the count alone would leave a long flat at the end.
-        count = ceil(piece.length / apart - Fraction(1, 2))
-        remark = Remark(_KERFS, (("n", str(count)), *texts))
+        # As many spaces as there is room for, rounded down as they are, or a long flat would be
+        # left; both ends share what is over, a quarter to three quarters of a space each.
+        count = max(ceil(piece.back / apart - Fraction(1, 2)), 1)
+        first = steps_nearest((piece.back - (count - 1) * apart) / 2, step)
+        said = ("first", SaidLength(first, unit))
+        remark = Remark(_KERFS, (("n", str(count)), *texts, said))
         kerfed_piece = piece.with_remark(remark)
         # A kerf within a scarf would cut its lap in two.
         laps = [cut.inset for cut in (piece.left, piece.right) if cut.joint.laps]
