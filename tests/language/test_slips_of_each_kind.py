@@ -51,6 +51,8 @@ window 36 in, casing case, height 54 in, 3 sides
 window 36 in, casing case, height 54 in, picture frame
 window 36 in, casing case, height 54 in, four sides, stool shelf
 window 36 in, casing case, height 54 in, stool shelf horn 1 in
+window 36 in, casing case, height 54 in, stool shelf, horns 1 in
+door 32 in, casing case, height 80 in, jambs of strip
 window 36 in, trim case, height 54 in
 window 36 in, casing case, 54 in high
 window 36 in, case casing, height 54 in
@@ -78,6 +80,9 @@ boxes N: 3, 24 in tall, margin 20 in, trim panel
 boxes M: 3, 24 in tall, margin 3 in, trim panel
 boxes on N: 3, 24 in tall, margin 3 in, trim panel
 boxes N: 3, 24 x 14 in, trim panel
+boxes N: equal, 3
+boxes N: 3, 24 in tall, margin 3 in, panel
+boxes N: 3 of 24 in by 14 in, trim panel
 boxes under window: 2, 24 in tall, margin 3 in, trim panel
 frames N: 3, 24 in tall, margin 3 in, trim panel
 """,
@@ -96,6 +101,7 @@ door 32 in, casing case, height 80 in, back band band
 transition
 transition foot 3 in
 transition block foot
+transition block between
 block foot
 transition post
 """,
@@ -105,6 +111,8 @@ transition post
         ABOVE,
         """
 block post: 3 in, 7 in, 1 1/8 in
+block post: 2 1/2 by 2 1/2 by 1
+head cross: frieze strip
 block post: 3 in wide, 7 in high
 block post: 3 in wide, 7 in tall, 6.50
 post: 3 in wide, 7 in tall
@@ -123,6 +131,10 @@ assembly cornice = frieze, crown
 cornice: frieze, crown in front of frieze
 assembly cornice: frieze, crown before frieze
 assembly cornice: frieze, crown on frieze
+assembly cornice: frieze, crown, rail behind crown
+assembly cornice: frieze, crown in front of frieze, rail behind crown
+trim cap: 1/2 in thick, 2 in tall, behind crown
+trim cap: 1/2 in thick, 2 in tall, before base
 assembly foot: base, rail in front
 assembly foot: base, base
 assembly base: base, shoe
@@ -141,6 +153,7 @@ N: 60 in, left=butt, right=in-corner(bullnose 3/4 in)
 N: 60 in, left=butt, right=out-corner(bullnose 12 in)
 N: 60 in, left=butt, right=out-corner(three-piece bullnose 3/4 in)
 N: 60 in, left=butt, right=out-corner(91 deg floor, 90 deg top)
+N: 60 in, left=butt, right=out-corner(90 deg plumb, 91 deg floor)
 N: 60 in, left=butt, right=out-corner(91 deg at floor)
 N: 60 in, left=butt, right=out-corner(44 1/2 deg mitre)
 N: 60 in, left=butt, right=out-corner(mitre 91 deg)
@@ -201,6 +214,7 @@ N: 90 in, left=plumb, right=plumb, rising right 36 deg, 14 steps
 N: 90 in, left=plumb, right=plumb, rising right 36 deg, notch 3 1/2 in by 4 in
 N: 90 in, left=plumb, right=plumb, rising right 36 deg, level 8 in
 N: 90 in, left=plumb, right=plumb, rising right 36 deg, cut string
+N: 90 in, left=plumb, right=plumb, rising right 7 3/4 in rise, 10 in run, open-side
 post 3 1/2 in
 """,
         SECOND,
@@ -235,6 +249,7 @@ N: 60 in arc, left=butt, right=butt, curves in 9 in
 N: 60 in radius, left=butt, right=butt
 N: 60 in, left=butt, right=butt, curves in rise 9 in
 N: 60 in, left=butt, right=butt, curves convex 9 in
+N: 60 in, left=butt, right=butt, curves in 9 in, kerfed
 """,
         "",
     ),
@@ -244,6 +259,7 @@ N: 60 in, left=butt, right=butt, curves convex 9 in
 on-hand base: 12 ft, knot 38 in
 on-hand base: 12 ft, 38 in to 40 in knot
 on-hand base: 12 ft, crack 3 in to 5 in
+on-hand base: 12 ft, bad end 5 in
 on-hand base: 12 ft, knot 13 ft to 14 ft
 on-hand base: 12 ft batch A
 stock base: 12 ft at 17.40, batch "A"
@@ -256,6 +272,7 @@ stock base: pick 6 of 6 ft at 1.45 a foot
 grain: one way
 trim oak: 1/2 in thick, 2 in tall, directional
 kerfs: every 1/2 in
+trim bend: 1/2 in thick, 2 in tall, kerfed
 trim bend: 1/2 in thick, 2 in tall, flex
 """,
         WALL,
@@ -269,12 +286,15 @@ trim cap: 1/2 in thick, 2 in tall, girth 1 in
 paint: 2 coats, girth 6 in
 paint: two coats
 paint: both faces
+paint: backs
 paint: can 1 gallon 40.00
 putty: 4 fl oz at 3.50
 glue: bottle 8 oz at 5.90
 primer: backs
 saw: blade at 39.00
 blade: 1500 cuts at 39.00
+saw: blade lasts 1500 cuts
+blade lasts 1500 cuts
 mastic: bead 3/16 in
 """,
         WALL,

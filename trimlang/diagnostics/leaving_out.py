@@ -53,6 +53,12 @@ def without_part(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
     yield delete(Span(span.file, span.line, before + 1, end + 1), "Delete this one")
 
 
+def without_needless(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    """Delete a part that is so anyway, or is said elsewhere."""
+    if facts.get("needless"):
+        yield from without_part(span, facts, line)
+
+
 def without_line(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
     """Delete the whole line, but not a remark behind it."""
     end = end_of_words(line)

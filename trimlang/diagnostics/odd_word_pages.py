@@ -79,7 +79,7 @@ ODD_WORD_PAGES: Final = (
         code="T726",
         title="a word for a trim, taken for its material",
         message="“{words}” is read as what the trim is made of",
-        remedy="If it says how the trim is, write {meant}.",
+        remedy="{remedy}",
         why="Words that the language does not know are the material, and are ordered with the trim;"
         " they change no cut.",
         example=TRIM

@@ -83,6 +83,12 @@ class _Stop:
         return not self.line.text[: (before.column or 1) - 1].strip()
 
 
+def told_better(text: str, finding: Diagnostic) -> Diagnostic:
+    """Return what a known slip says of a word that stands where a wall's name would."""
+    span = finding.span
+    return known_slip(text, span.column - 1, span.file, span.line) or finding
+
+
 def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnostic:
     """Return the diagnostic for a line that lark could not read; see ``known_slips`` first.
 

@@ -132,6 +132,10 @@ def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Dia
             builder = LineBuilder(file, number)
             statement: Statement | None = builder.transform(parsed)
             lost = tuple(Unread(problem.span) for problem in problems)
+            if builder.no_walls:
+                from trimlang.language.mistakes import told_better
+
+                builder.problems += [told_better(text, one) for one in builder.no_walls]
             statement, told = without_no_lengths(statement, builder.problems)
             if statement is None and told:
                 return _unreadable(text, file, number), problems + told

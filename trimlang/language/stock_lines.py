@@ -64,6 +64,8 @@ class StockLines(LogLines):
         super().__init__(file, line)
         # What a line says wrongly although it can be read, told once the line is built.
         self.problems: list[Diagnostic] = []
+        # Of what stands where a wall would; the line's text may tell more of it.
+        self.no_walls: list[Diagnostic] = []
 
     supplier, profile = fact_of(facts.Supplier), fact_of(facts.ProfileCode)
 

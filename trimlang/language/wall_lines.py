@@ -234,7 +234,7 @@ class WallLines(OpeningPhrases):
         if other is None:
             return run
         gap, finding = other
-        self.problems.append(finding)
+        self.no_walls.append(finding)
         return gap
 
     def walls(self, meta: Meta, children: Children) -> tree.WallsLine:

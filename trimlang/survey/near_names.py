@@ -14,6 +14,9 @@ from trimlang.survey.measures import Findings
 
 _A_NAME: Final = 3
 """Letters that a room's name has at least; what is shorter is a wall's."""
+KERFED: Final = "kerfed"
+KERFED_ANYWAY: Final = "Trim is kerfed wherever its wall curves, unless its line says flexible."
+"""What need not be said, and why."""
 
 
 def unknown_trim(
@@ -40,7 +43,9 @@ def unknown_trim(
     meant = joint_elsewhere(word.text) or trim_elsewhere(word.text, tuple(trims))
     usual = meant and Suggestion(f"Write “{meant}”, its usual name here.", meant)
     remedy = usual or did_you_mean(word.text, known, otherwise)
-    facts = {"name": word.text, "remedy": remedy}
+    facts: dict[str, object] = {"name": word.text, "remedy": remedy}
+    if word.text.casefold() == KERFED:
+        facts |= {"remedy": f"{KERFED_ANYWAY} Leave it out here.", "needless": True}
     if word.text.casefold() in spellings()["JOINT"]:
         facts["joint"] = word.text
     findings.say("T210", word.span, **facts)

@@ -29,7 +29,9 @@ from trimlang.survey.unsaid_ends import WallLine, fill_ends
 from trimlang.survey.wall_blocks import on_floor
 
 # Words that may stand where a trim's name was expected, to suggest for a misspelled one.
-RUN_WORDS = ("left", "right", "splice", "note", "no splice", "taken", "trim")
+RUN_WORDS = (
+    "left", "right", "splice", "note", "no splice", "taken", "trim", "open side", "wall side",
+)  # fmt: skip
 _BELOW = (
     tree.RunLine,
     tree.GapLine,

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import re
+from collections.abc import Container, Iterable
 from dataclasses import replace
 from fractions import Fraction
 from types import MappingProxyType
 from typing import Final
 
 from trimlang.diagnostics.place import place
+from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
 from trimlang.language.stick_facts import BatchScope
 from trimlang.language.tree import OnHandLine, StockLine, TrimLine
@@ -18,7 +20,7 @@ from trimlang.survey.in_front import in_front
 from trimlang.survey.job import Offer, Trim
 from trimlang.survey.least_order import check_suppliers, check_supply, read_minimum
 from trimlang.survey.measures import Findings, length
-from trimlang.survey.near_names import unknown_trim
+from trimlang.survey.near_names import KERFED, KERFED_ANYWAY, unknown_trim
 from trimlang.survey.offers import bought_by_length, check_prices, read_offers
 from trimlang.survey.on_hand import read_rests
 from trimlang.survey.random_lengths import read_random_lengths
@@ -37,6 +39,13 @@ _SAID_OF_THE_TRIM: Final = MappingProxyType(
 )  # fmt: skip
 """Words of the language by what is written for them, which would be taken for a material."""
 
+_PLACE: Final = re.compile(
+    r"(?:before|over|against|ahead of|(?P<behind>behind|in back of)) +(?:the +)?"
+    r"(?P<other>\S+)",
+    re.IGNORECASE,
+)
+"""Where a trim stands, as it is often written."""
+
 
 def read_trims(
     lines: Iterable[tree.Statement], settings: Settings, findings: Findings
@@ -46,6 +55,7 @@ def read_trims(
     lines = tuple(lines)
     by_length = bought_by_length(lines)
     trims: dict[str, Trim] = {}
+    names = {line.name.text for line in lines if isinstance(line, TrimLine)}
     for line in lines:
         if isinstance(line, TrimLine):
             # The first one holds, since stock lines and walls above may already mean it.
@@ -54,6 +64,7 @@ def read_trims(
                 findings.say("T213", line.name.span, trim=line.name.text, line=before)
                 continue
             trims[line.name.text] = _trim(line, unit, findings)
+            _ask_of_material(line, names, findings)
     for name in sorted(lost_names(lines, "trim")):
         # Its line is reported already; with a stand-in, lines that name it bring up no further
         # finding.
@@ -151,8 +162,6 @@ def _trim(line: TrimLine, unit: Unit, findings: Findings) -> Trim:
                 upon = fact.trim.text
             case facts.Material(words=words):
                 material.append(words.text)
-                if (meant := _meant_by(words.text)) is not None:
-                    findings.say("T726", words.span, words=words.text, meant=meant)
             case facts.Flexible(words=words):
                 flexible = True
                 # What it is made of is ordered with it: a yard that hears “flexible” sends another
@@ -178,10 +187,29 @@ def _trim(line: TrimLine, unit: Unit, findings: Findings) -> Trim:
     )
 
 
-def _meant_by(words: str) -> str | None:
-    """Return the language's word for what a material's words say of the trim itself."""
-    said = words.casefold().replace("-", " ")
-    return next((word for word, ways in _SAID_OF_THE_TRIM.items() if said in ways), None)
+def _ask_of_material(line: TrimLine, names: Container[str], findings: Findings) -> None:
+    """Ask of words that say where or how a trim is, and are read as what it is made of."""
+    for fact in line.facts:
+        if not isinstance(fact, facts.Material):
+            continue
+        words = fact.words
+        said = words.text.casefold().replace("-", " ")
+        ways = (word for word, ways in _SAID_OF_THE_TRIM.items() if said in ways)
+        meant, needless = next(ways, None), KERFED_ANYWAY if said == KERFED else ""
+        stands = _PLACE.fullmatch(words.text)
+        if stands is not None and stands["other"] in names:
+            other, own = stands["other"], line.name.text
+            meant = f"in front of {other}"
+            if stands["behind"]:
+                needless = f"If it stands there, write “in front of {own}” in {other}'s line."
+        if needless:
+            remedy: str = f"{needless} Leave it out here."
+        elif meant:
+            remedy = Suggestion(f"If it says how or where the trim stands, write {meant}.", meant)
+        else:
+            continue
+        said_of = {"words": words.text, "remedy": remedy, "needless": bool(needless)}
+        findings.say("T726", words.span, **said_of)
 
 
 def _batch_by(line: StockLine) -> BatchScope | None:

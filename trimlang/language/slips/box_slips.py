@@ -1,4 +1,4 @@
-"""Slips in boxes on a wall, and in loose pieces: how many, how tall, what of."""
+"""Slips in boxes on a wall: where, how many, how tall and wide, what of."""
 
 from __future__ import annotations
 
@@ -16,24 +16,23 @@ _NUMBERS: Final = {
 }
 _SPELT: Final = "|".join(_NUMBERS)
 _BOXES: Final = r"^\s*boxes\b[^#]*?"
-_PIECE: Final = r"^\s*piece\b[^#]*?"
-_TIMES: Final = r"(?:x|×|\*|@|at|pcs?\.?(?: of)?|pieces?(?: of)?|off|each)"
+_COUNTED: Final = r"^\s*boxes\b[^:#]*:\s*"
 
 
 def _in_figures(found: Found) -> str:
     return _NUMBERS[found["slip"].casefold()]
 
 
-def _trim_of_piece(found: Found) -> str | None:
-    # “squared” is a misspelt word of the line, and the name of no trim
-    known = words_after('piece "x", 1 in,')
+def _sizes(found: Found) -> tuple[str, str]:
+    one, other = found["one"].strip(), found["other"].strip()
+    count = found["count"]
+    return f"{count}, {one} wide, {other} tall", f"{count}, {one} tall, {other} wide"
+
+
+def _trim_of_boxes(found: Found) -> str | None:
+    # “margn” is a misspelt word of the line, and the name of no trim
+    known = words_after("boxes N: 3,")
     return None if nearest(found["slip"], known) else f"trim {found['slip']}"
-
-
-def _piece(found: Found) -> str:
-    if found["name"]:
-        return f"piece {found['name']}, {found['said'].strip()}"
-    return f"piece {found['called']}, {found['count']} of {found['long'].strip()}"
 
 
 BOX_SLIPS: Final = (
@@ -46,6 +45,49 @@ BOX_SLIPS: Final = (
         wanted="how many there are, and no more",
         remedy="The boxes of one line are equal anyway: leave it out.",
         instead=lambda _: "",
+    ),
+    slip(
+        ("boxes N: equal, 3, 24 in tall, margin 3 in", "boxes N: 3, 24 in tall, margin 3 in"),
+        ("boxes N: equally spaced 3, 24 in tall", "boxes N: 3, 24 in tall"),
+        written=rf"{_COUNTED}(?P<slip>equal(?:ly)?(?: +spaced)?\s*,?\s*)(?=\d)",
+        wanted="how many there are, and no more",
+        remedy="The boxes of one line are equal anyway: leave it out.",
+        instead=lambda _: "",
+    ),
+    slip(
+        ("boxes N: 3, equal, 24 in tall, margin 3 in", "boxes N: 3, 24 in tall, margin 3 in"),
+        ("boxes N: 3, 24 in tall, margin 3 in, all alike", "boxes N: 3, 24 in tall, margin 3 in"),
+        written=rf"{_COUNTED}[^#]*?(?P<slip>\s*,\s*(?:all +)?(?:equal(?:ly)?(?: +spaced)?"
+        rf"|alike|the same)){END_OF_PART}",
+        wanted="sizes, margin and trim, and no more",
+        remedy="The boxes of one line are equal anyway: leave it out.",
+        instead=lambda _: "",
+    ),
+    slip(
+        (
+            "boxes N: 3, 24 in tall, margin 3 in, panel",
+            "boxes N: 3, 24 in tall, margin 3 in, trim panel",
+        ),
+        (
+            "boxes N: 3, panel, 24 in tall, margin 3 in",
+            "boxes N: 3, trim panel, 24 in tall, margin 3 in",
+        ),
+        written=rf"{_COUNTED}[^#]*?\d[^#]*?,\s*(?P<slip>{NAME}){END_OF_PART}",
+        wanted="“trim” before the trim's name",
+        remedy="Write {}.",
+        instead=_trim_of_boxes,
+    ),
+    slip(
+        (
+            "boxes N: 3 of 24 in by 30 in, trim panel",
+            "boxes N: 3, 24 in wide, 30 in tall, trim panel",
+        ),
+        ("boxes N: 3, 24 x 14 in, trim panel", "boxes N: 3, 24 wide, 14 in tall, trim panel"),
+        written=rf"{_COUNTED}(?P<slip>(?P<count>\d+)\s*(?:,|of|at|@|x|×)\s*(?P<one>{LONG})"
+        rf"\s*(?:x|×|by)\s*(?P<other>{LONG})){END_OF_PART}",
+        wanted="which size is which",
+        remedy="If the width is first, write {}; if the height is, {}.",
+        instead=_sizes,
     ),
     slip(
         (
@@ -67,25 +109,6 @@ BOX_SLIPS: Final = (
         wanted="how many there are first",
         remedy="Write {}.",
         instead=lambda found: f"{found['count']}, {found['trim']}",
-    ),
-    slip(
-        ('piece 4 of 22 1/2 in, "cleat"', 'piece "cleat", 4 of 22 1/2 in'),
-        ('4 pieces "cleat" of 22 1/2 in', 'piece "cleat", 4 of 22 1/2 in'),
-        written=rf"^\s*(?P<slip>pieces? +(?P<said>(?:\d+ *of +)?{LONG})\s*,\s*(?P<name>\"[^\"]*\")"
-        rf"|(?P<count>\d+) +pieces? +(?P<called>\"[^\"]*\") +of +(?P<long>{LONG}))",
-        wanted="“piece” and its name first",
-        remedy="Write {}.",
-        instead=_piece,
-    ),
-    slip(
-        ("toe kick 93 in, trim rail", 'piece "toe kick", 93 in, trim rail'),
-        ("door stop, 2 of 80 in, trim rail", 'piece "door stop", 2 of 80 in, trim rail'),
-        ("shelf cleats: 4 of 22 1/2 in", 'piece "shelf cleats", 4 of 22 1/2 in'),
-        written=r"^\s*(?P<slip>(?P<name>(?:toe[ -]?kick|(?:shelf |closet |wall )?cleat)s?(?=\W+\d)"
-        r"|(?:door[ -]?)?(?:stop|jamb)s?(?=\W+\d+ +of\b))\s*[:,]?\s+)",
-        wanted="“piece” and its name in quotes, where it stands on no wall of the walk",
-        remedy="Write {}.",
-        instead=lambda found: f'piece "{found["name"]}", ',
     ),
     slip(
         ("3 boxes N, 24 in tall, margin 3 in", "boxes N: 3, 24 in tall, margin 3 in"),
@@ -166,95 +189,11 @@ BOX_SLIPS: Final = (
         instead=lambda found: f"margin {found['long'].strip()}",
     ),
     slip(
-        ("boxes N: 3, 24 x 14 in, trim panel", None),
         ("boxes N: 3, 24 in, margin 3 in", None),
         written=rf"{_BOXES},\s*(?P<slip>{LONG}(?:\s*(?:x|×|by)\s*{LONG})?){END_OF_PART}",
         wanted="which size is which",
         remedy="Say so: 24 in tall, 14 in wide.",
         instead=None,
     ),
-    # ---- loose pieces
-    slip(
-        ("piece cleat, 4 of 22 1/2 in", 'piece "cleat", 4 of 22 1/2 in'),
-        ("piece closet cleat, 4 of 22 1/2 in", 'piece "closet cleat", 4 of 22 1/2 in'),
-        written=rf"^\s*piece +(?P<slip>{NAME}(?: +{NAME})*)(?=\s*,)",
-        wanted="the piece's name in quotes",
-        remedy="Write {}.",
-        instead=lambda found: f'"{found["slip"]}"',
-    ),
-    slip(
-        ('piece "cleat": 4 of 22 1/2 in', 'piece "cleat", 4 of 22 1/2 in'),
-        ('piece "cleat" 4 of 22 1/2 in', 'piece "cleat", 4 of 22 1/2 in'),
-        written=r"^\s*piece +\"[^\"]*\"(?P<slip>\s*:?\s*)(?=\d)",
-        wanted="a comma behind its name",
-        remedy="Put a comma there.",
-        instead=lambda _: ", ",
-    ),
-    slip(
-        ('4 of piece "cleat", 22 1/2 in', 'piece "cleat", 4 of 22 1/2 in'),
-        ('4 pieces "cleat", 22 1/2 in', 'piece "cleat", 4 of 22 1/2 in'),
-        written=r"^\s*(?P<slip>(?P<count>\d+) +(?:of +)?(?:loose +)?pieces? +"
-        r"(?P<name>\"[^\"]*\")\s*,\s*)(?=\d)",
-        wanted="“piece” and its name first",
-        remedy="Write {}.",
-        instead=lambda found: f"piece {found['name']}, {found['count']} of ",
-    ),
-    slip(
-        ('loose "cleat", 4 of 22 1/2 in', 'piece "cleat", 4 of 22 1/2 in'),
-        ('loose piece "cleat", 4 of 22 1/2 in', 'piece "cleat", 4 of 22 1/2 in'),
-        written=r"^\s*(?P<slip>loose(?: +pieces?)?)(?=\s+\")",
-        wanted="“piece”",
-        remedy="Write {}.",
-        instead=lambda _: "piece",
-    ),
-    slip(
-        ('piece "cleat", 22 1/2 in, 4 of', 'piece "cleat", 4 of 22 1/2 in'),
-        ('piece "cleat", 22 1/2 in x 4, square', 'piece "cleat", 4 of 22 1/2 in, square'),
-        written=rf"^\s*piece +\"[^\"]*\"\s*,\s*(?P<slip>(?P<long>{LONG})\s*(?:,\s*"
-        rf"|{_TIMES}\s*)?(?P<count>\d+)"
-        rf"(?:\s*(?:of|off|pcs?\.?|pieces?|each))?){END_OF_PART}",
-        wanted="how many and then how long",
-        remedy="Write {}.",
-        instead=lambda found: f"{found['count']} of {found['long'].strip()}",
-    ),
-    slip(
-        ('piece "cleat", 4 x 22 1/2 in', 'piece "cleat", 4 of 22 1/2 in'),
-        ('piece "cleat", 4 @ 22 1/2 in', 'piece "cleat", 4 of 22 1/2 in'),
-        written=rf"^\s*piece +\"[^\"]*\"\s*,\s*\d+(?P<slip>\s*{_TIMES}\s*)(?=\d)",
-        wanted="“of” between how many and how long",
-        remedy="Write {} there.",
-        instead=lambda _: " of ",
-    ),
-    slip(
-        (
-            'piece "cleat", trim rail, 22 1/2 in',
-            'piece "cleat", 22 1/2 in, trim rail',
-        ),
-        (
-            'piece "cleat", trim rail, 4 of 22 1/2 in',
-            'piece "cleat", 4 of 22 1/2 in, trim rail',
-        ),
-        written=rf"^\s*piece +\"[^\"]*\"\s*,\s*(?P<slip>(?P<said>(?:trim +{NAME}|square)),\s*"
-        rf"(?P<long>(?:\d+ +of +)?{LONG})){END_OF_PART}",
-        wanted="its length first",
-        remedy="Write {}.",
-        instead=lambda found: f"{found['long'].strip()}, {found['said']}",
-    ),
-    slip(
-        ('piece "cleat", 4 of, trim rail', None),
-        ('piece "cleat", trim rail', None),
-        written=r"^\s*piece +\"[^\"]*\"\s*(?P<slip>,\s*(?:\d+\s*of\s*(?=,|#|$)|(?=trim\b"
-        r"|square\b|note\b)))",
-        wanted="how long it is",
-        remedy="Say it right behind the name: 4 of 22 1/2 in.",
-        instead=None,
-    ),
-    slip(
-        ('piece "cleat", 4 of 22 1/2 in, rail', 'piece "cleat", 4 of 22 1/2 in, trim rail'),
-        written=rf"{_PIECE},[^#]*?\d[^,#]*,\s*(?P<slip>{NAME}){END_OF_PART}",
-        wanted="“trim” before the trim's name",
-        remedy="Write {}.",
-        instead=_trim_of_piece,
-    ),
 )
-"""What is often written of boxes and loose pieces, and how the language says it."""
+"""What is often written of boxes, and how the language says it."""

@@ -1,4 +1,4 @@
-"""Slips in what stands round an opening: its sizes, its casing, stool, blocks and head."""
+"""Slips in what stands round an opening: its sizes, its casing and stool."""
 
 from __future__ import annotations
 
@@ -172,105 +172,20 @@ CASING_SLIPS: Final = (
         remedy="A head stands behind its casing: casing case head cap.",
         instead=None,
     ),
-    # ---- blocks and heads of several parts, above the rooms
-    slip(
-        ("head cross: board, cap with returns", "head cross: board, cap returned"),
-        written=rf"^\s*head\b[^#]*?{NAME}(?P<slip> +(?:with +|and +)?(?:mitred +)?returns?)"
-        rf"{END_OF_PART}",
-        wanted="“returned”",
-        remedy="Write {}.",
-        instead=lambda _: " returned",
-    ),
-    slip(
-        ("block plinth: 3 in, 7 in, 1 1/8 in", None),
-        ("block plinth: 3 x 7 x 1 1/8", None),
-        written=rf"^\s*block\b[^:#]*:\s*(?P<slip>{WRITTEN_LENGTH}\s*(?:,|x|×|by)\s*{WRITTEN_LENGTH}"
-        rf"(?:\s*(?:,|x|×|by)\s*{WRITTEN_LENGTH})?){END_OF_PART}",
-        wanted="which size is which",
-        remedy="Write 3 in wide, 7 in tall, 1 1/8 in thick.",
-        # which of three sizes is the height is not to be seen from the numbers
-        instead=None,
-    ),
-    slip(
-        ("block plinth: 3 in wide, 7 in high", "block plinth: 3 in wide, 7 in tall"),
-        (
-            "block plinth: 3 in wide, 7 in tall, 1 in deep",
-            "block plinth: 3 in wide, 7 in tall, 1 in thick",
-        ),
-        written=r"^\s*block\b.*?\d[^,]*?\b(?P<slip>(?P<high>height|high)|deep|depth)\b",
-        wanted="“wide”, “tall” or “thick”",
-        remedy="Write {}.",
-        instead=lambda found: "tall" if found["high"] else "thick",
-    ),
     slip(
         (
-            "block plinth: 3 in wide, 7 in tall, 6.50",
-            "block plinth: 3 in wide, 7 in tall, at 6.50",
+            "door 32 in, casing case, height 80 in, jambs of strip",
+            "door 32 in, casing case, height 80 in, jambs strip",
         ),
-        written=r"^\s*block\b[^:#]*:.*,\s*(?P<slip>[$€£¥]?\d+\.\d\d)(?: +each)?\s*(?=,|#|$)",
-        wanted="“at” before the price",
-        remedy="Write {}.",
-        instead=lambda found: f"at {found['slip']}",
-    ),
-    slip(
-        ("block: 3 in wide, 7 in tall", None),
-        ("head: frieze, cap", None),
-        written=r"^\s*(?P<slip>block|head)\s*:",
-        wanted="its name before the colon",
-        remedy="Give it a name that an opening can say: block plinth: …, head crosshead: ….",
-        instead=None,
-    ),
-    slip(
-        ("plinth: 3 in wide, 7 in tall", "block plinth: 3 in wide, 7 in tall"),
-        written=rf"^\s*(?P<slip>(?!trim\b){NAME})\s*:\s*{WRITTEN_LENGTH}\s*wide\s*,[^#]*\btall\b",
-        wanted="a line that begins with the word block",
-        remedy="Write {}.",
-        instead=lambda found: f"block {found['slip']}",
-    ),
-    slip(
         (
-            "head crosshead: fillet 3/8 in overhang, frieze",
-            "head crosshead: fillet overhang 3/8 in, frieze",
+            "window 36 in, casing case, height 54 in, stool from shelf",
+            "window 36 in, casing case, height 54 in, stool shelf",
         ),
-        written=rf"^\s*head\b[^#]*?{NAME}\s+(?P<slip>{_LONG}\s*overhang)\b",
-        wanted="“overhang” before its measure",
-        remedy="Write {}.",
-        instead=lambda found: f"overhang {found['long'].strip()}",
-    ),
-    slip(
-        ("head crosshead: frieze over fillet", "head crosshead: fillet, frieze"),
-        ("head crosshead: frieze on fillet", "head crosshead: fillet, frieze"),
-        written=rf"^\s*head\b[^#]*?:\s*(?P<slip>(?P<upper>{NAME})\s+(?:over|on(?: top of)?"
-        rf"|above)\s+"
-        rf"(?P<lower>{NAME}))(?=\s*(?:#|$))",
-        wanted="a head's parts from the legs upwards",
-        remedy="Write {}.",
-        instead=lambda found: f"{found['lower']}, {found['upper']}",
-    ),
-    # ---- blocks in a wall
-    slip(
-        ("transition", None),
-        written=r"^\s*(?P<slip>transition)\s*(?=,|#|$)",
-        wanted="the block that stands there",
-        remedy="Name it: transition foot.",
-        instead=None,
-    ),
-    slip(
-        ("transition foot 3 in", "transition foot"),
-        written=rf"^\s*transition +{NAME}(?P<slip>\s+{WRITTEN_LENGTH}){END_OF_PART}",
-        wanted="the block alone",
-        remedy="It is as wide as the block's own line says: leave the width out.",
-        instead=lambda _: "",
-    ),
-    slip(
-        ("transition block foot", "transition foot"),
-        ("block foot", "transition foot"),
-        ("block foot between N and E", "transition foot"),
-        written=rf"^\s*(?P<slip>(?:transition +)?block +(?P<name>{NAME})"
-        rf"(?: +between [^#,]*)?)\s*(?=,|#|$)",
-        wanted="“transition” and the block's name, where it stands in a wall",
-        remedy="Write {}.",
-        instead=lambda found: f"transition {found['name']}",
+        written=r",\s*(?:jambs|stool|backband|casing|plinths|corner blocks)(?P<slip> +"
+        rf"(?:cut +|made +)?(?:of|from|in|out of|with|=)(?: +the)? +)(?={NAME})",
+        wanted="the trim's or the block's name right behind",
+        remedy="Leave that out.",
+        instead=lambda _: " ",
     ),
 )
-"""What is often written of an opening's trim and of blocks, and how the language says it."""
+"""What is often written of an opening's trim, and how the language says it."""

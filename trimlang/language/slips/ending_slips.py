@@ -13,12 +13,12 @@ _DEGREES: Final = r"\d[\d./ ]*?"
 _DEG: Final = r"(?: ?(?:deg(?:rees?)?\b|°))"
 _AT_A_SIDE: Final = r"(?:left|right)\s*=\s*"
 _FOOT: Final = r"(?:floor|bottom|base|foot)"
-_TOP: Final = r"(?:top|ceiling|head)"
+_TOP: Final = r"(?:top|ceiling|head|plumb|above|up)"
 
 
 def _two_angles(found: Found) -> str | None:
     low = found["one"].casefold() in ("floor", "bottom", "base", "foot")
-    high = found["two"].casefold() in ("top", "ceiling", "head")
+    high = found["two"].casefold() in ("top", "ceiling", "head", "plumb", "above", "up")
     floor, top = (found["a"], found["b"]) if low else (found["b"], found["a"])
     # twice at the floor, or twice at the top, is one angle too few
     return f"{floor.strip()} deg at floor, {top.strip()} deg at top" if low == high else None
@@ -122,6 +122,10 @@ ENDING_SLIPS: Final = (
         (
             "N: 40 in, left=in-corner(90 at top, 91 at floor)",
             "N: 40 in, left=in-corner(91 deg at floor, 90 deg at top)",
+        ),
+        (
+            "N: 40 in, left=out-corner(90 deg plumb, 91 deg floor)",
+            "N: 40 in, left=out-corner(91 deg at floor, 90 deg at top)",
         ),
         written=rf"\(\s*(?P<slip>(?P<a>{_DEGREES}){_DEG}? +(?:at +(?:the +)?)?(?P<one>{_FOOT}"
         rf"|{_TOP})\s*,?"

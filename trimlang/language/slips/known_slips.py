@@ -11,6 +11,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic
+from trimlang.language.slips.block_slips import BLOCK_SLIPS
 from trimlang.language.slips.box_slips import BOX_SLIPS
 from trimlang.language.slips.buying_slips import BUYING_SLIPS
 from trimlang.language.slips.casing_slips import CASING_SLIPS
@@ -21,6 +22,7 @@ from trimlang.language.slips.heading_slips import HEADING_SLIPS
 from trimlang.language.slips.log_slips import LOG_SLIPS
 from trimlang.language.slips.order_slips import ORDER_SLIPS
 from trimlang.language.slips.pad_slips import PAD_SLIPS
+from trimlang.language.slips.piece_slips import PIECE_SLIPS
 from trimlang.language.slips.regional_slips import ANY_TRIM, REGIONAL_SLIPS
 from trimlang.language.slips.setting_slips import SETTING_SLIPS
 from trimlang.language.slips.shape_slips import SHAPE_SLIPS
@@ -71,7 +73,9 @@ KNOWN_SLIPS: Final = (
     # These begin with words of their own, so they are told before slips that fit any line.
     *LOG_SLIPS,
     *BOX_SLIPS,
+    *PIECE_SLIPS,
     *CASING_SLIPS,
+    *BLOCK_SLIPS,
     *STACK_SLIPS,
     *ENDING_SLIPS,
     *SLOPE_SLIPS,

@@ -53,17 +53,17 @@ class KnownSlip:
     """One slip: how it is written, what is wrong, and what to write instead.
 
     The pattern's group ``slip``, if it has one, is what is marked and replaced; a group ``rest``
-    behind it is replaced as well.  ``instead`` gives the text to write, or None where it is another
-    slip after all; without it only a person can mend the line.  ``remedy`` is the message's
-    remedy, with that text in place of ``{}``.  Rows ``of_walls`` are not looked for in lines of the
-    yard's and of the log.
+    behind it is replaced as well.  ``instead`` gives the text to write, or those of which it is
+    one, or None where it is another slip after all; without it only a person can mend the line.
+    ``remedy`` is the message's remedy, with those texts in the places of ``{}``.  Rows ``of_walls``
+    are not looked for in lines of the yard's and of the log.
     """
 
     examples: tuple[tuple[str, str | None], ...]
     written: re.Pattern[str]
     wanted: str
     remedy: str
-    instead: Callable[[Found], str | None] | None
+    instead: Callable[[Found], str | tuple[str, ...] | None] | None
     code: str = MISPLACED
     of_walls: bool = False
 
@@ -76,18 +76,20 @@ class KnownSlip:
             # The parser may read a blank and one more word before it notices the slip.
             if not found.start() <= at <= max(found.end(), end) + 1:
                 continue
-            remedy, write = self.remedy, None
+            remedy: str = self.remedy
+            ways: tuple[str, ...] = ()
             if self.instead is not None:
                 write = self.instead(found)
                 if write is None:
                     continue
+                ways = (write,) if isinstance(write, str) else write
                 covers = found.end("rest") - start if "rest" in found.re.groupindex else None
-                told = self.remedy.format(write.strip(" ,"))
-                remedy = Suggestion(told, write, covers=covers)
+                told = self.remedy.format(*(way.strip(" ,") for way in ways))
+                remedy = Suggestion(told, *ways, covers=covers)
             span = Span(file, line, start + 1, max(end, start + 1) + 1)
             if not self.wanted:
                 # Such a code has a page of its own, which says everything but what to write.
-                return say(self.code, span, better=write)
+                return say(self.code, span, better=ways[0])
             word = text[start:end].strip() or text[start:end]
             return say(self.code, span, word=word, wanted=self.wanted, remedy=remedy)
         return None
@@ -105,7 +107,7 @@ def slip(
     written: str,
     wanted: str,
     remedy: str,
-    instead: Callable[[Found], str | None] | None,
+    instead: Callable[[Found], str | tuple[str, ...] | None] | None,
     code: str = MISPLACED,
 ) -> KnownSlip:
     """Return a row; its examples are what is written and what was meant, if that can be told."""

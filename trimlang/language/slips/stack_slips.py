@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from trimlang.language.regional_names import NAME
-from trimlang.language.slips.slip_row import slip
+from trimlang.language.slips.slip_row import END_OF_PART, slip
 
 _ASSEMBLY: Final = r"^\s*assembly\b[^#]*?"
 _TWO_WORDS: Final = "|".join(
@@ -60,6 +60,29 @@ STACK_SLIPS: Final = (
         wanted="“in front of”, or “on” where it lies on the other's top",
         remedy="Write {}.",
         instead=lambda _: "in front of",
+    ),
+    slip(
+        (
+            "assembly cornice: frieze, crown, bead behind crown",
+            "assembly cornice: frieze, bead, crown in front of bead",
+        ),
+        (
+            "assembly cornice: crown, frieze behind crown, bead",
+            "assembly cornice: frieze, crown in front of frieze, bead",
+        ),
+        written=rf"{_ASSEMBLY}[:,]\s*(?P<slip>(?P<front>{NAME})\s*,\s*(?P<back>{NAME})\s+"
+        rf"(?:behind|(?:in |at the )?back of)\s+(?P=front)){END_OF_PART}",
+        wanted="what stands behind first, and then what stands in front of it",
+        remedy="Write {}.",
+        instead=lambda found: f"{found['back']}, {found['front']} in front of {found['back']}",
+    ),
+    slip(
+        ("assembly cornice: frieze, crown in front of frieze, bead behind crown", None),
+        written=rf"{_ASSEMBLY},\s*(?P<slip>{NAME}\s+(?:behind|(?:in |at the )?back of)\s+{NAME})",
+        wanted="what stands in front",
+        remedy="Say it of the trim that stands further out: crown in front of frieze. What stands"
+        " before two others names the nearer of them.",
+        instead=None,
     ),
     slip(
         (

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from trimlang.language.slips.slip_row import END_OF_PART, Found, slip
@@ -17,6 +18,13 @@ _ELSEWHERE: Final = {
 
 def _defect(found: Found) -> str:
     return _ELSEWHERE.get(found["slip"].casefold(), "defect")
+
+
+def _at_an_end(found: Found) -> tuple[str, str]:
+    what, long = found["what"] or found["how"], (found["long"] or found["far"]).strip()
+    known = what if re.fullmatch(_DEFECT, what, re.IGNORECASE) else "defect"
+    left, right = f"{known} 0 in to {long}", f"{known} 0 in to {long} from the right end"
+    return (right, left) if found["right"] or found["other"] else (left, right)
 
 
 STICK_SLIPS: Final = (
@@ -46,6 +54,24 @@ STICK_SLIPS: Final = (
         wanted="a knot, a split, a check, wane, a dent, a stain or any other defect",
         remedy="Write {}.",
         instead=_defect,
+    ),
+    slip(
+        ("on-hand base: 12 ft, bad end 5 in", "on-hand base: 12 ft, defect 0 in to 5 in"),
+        (
+            "on-hand base: 12 ft, split right end 5 in",
+            "on-hand base: 12 ft, split 0 in to 5 in from the right end",
+        ),
+        (
+            "on-hand base: 12 ft, 5 in bad at the left end",
+            "on-hand base: 12 ft, defect 0 in to 5 in",
+        ),
+        written=rf"{_STICKS},\s*(?P<slip>(?:(?P<what>{_DEFECT}|bad|damaged|poor|rough)"
+        r" +(?:at +)?(?:the +)?(?:(?:(?P<right>right)|left) +)?end(?: +of)? +"
+        rf"(?P<long>{LONG})|(?P<far>{LONG})\s*(?:of )?(?P<how>bad|damaged|rough|split)"
+        rf"\s*(?:at|on|from) +(?:the +)?(?:(?P<other>right)|left) +end)){END_OF_PART}",
+        wanted="the defect, where it begins and where it ends",
+        remedy="Write {}; or {}, as the stick lies.",
+        instead=_at_an_end,
     ),
     slip(
         ("on-hand base: 12 ft, 38 in to 40 in knot", "on-hand base: 12 ft, knot 38 in to 40 in"),

@@ -20,9 +20,19 @@ SUPPLY_SLIPS: Final = (
         instead=lambda _: "",
     ),
     slip(
+        ("paint: backs", "primer: backs, can 1 quart"),
+        ("paint: back side", "primer: backs, can 1 quart"),
+        written=rf"^\s*(?P<slip>paint\s*:\s*(?:the +)?backs?(?: +sides?)?){END_OF_PART}",
+        wanted="the primer's line, since backs get a coat of that",
+        remedy="Write {}, and what one costs if the order is to say it: at 19.00.",
+        instead=lambda _: "primer: backs, can 1 quart",
+    ),
+    slip(
         ("paint: both faces", None),
         ("paint: 2 coats, both sides", None),
-        written=rf"^\s*paint\b[^#]*?(?P<slip>both (?:faces|sides)){END_OF_PART}",
+        ("paint: 2 coats, backs", None),
+        written=rf"^\s*paint\b[^#]*?(?P<slip>both (?:faces|sides)|(?:the +)?backs?(?: +sides?)?)"
+        rf"{END_OF_PART}",
         wanted="what is said of paint",
         remedy="Backs and bottom edges get a coat of primer: primer: backs, can 1 quart at"
         " 19.00. The"
@@ -121,10 +131,21 @@ SUPPLY_SLIPS: Final = (
     slip(
         ("blade: 1500 cuts at 39.00", "saw: blade 1500 cuts at 39.00"),
         ("blades 1500 cuts at 39.00", "saw: blade 1500 cuts at 39.00"),
-        written=r"^\s*(?P<slip>blades?\s*:?\s*)\d+ +cuts\b",
+        ("blade lasts 1500 cuts", "saw: blade 1500 cuts"),
+        written=r"^\s*(?P<slip>blades?\s*:?\s*(?:lasts?|makes?|does|good for)?\s*)\d+ +cuts\b",
         wanted="the saw's line",
         remedy="Write {}.",
         instead=lambda _: "saw: blade ",
+    ),
+    slip(
+        ("saw: blade lasts 1500 cuts at 39.00", "saw: blade 1500 cuts at 39.00"),
+        ("saw: blade good for 1500 cuts", "saw: blade 1500 cuts"),
+        ("saw: blade = 1500 cuts", "saw: blade 1500 cuts"),
+        written=r"^\s*saw\b[^#]*?\bblade(?P<slip>s?\s*(?:lasts?|makes?|does|(?:is )?good for"
+        r"|every|for|of|=|:)\s*)(?=\d)",
+        wanted="how many cuts it makes, right behind",
+        remedy="Leave that out.",
+        instead=lambda _: " ",
     ),
 )
 """What is often written of supplies, and how the language says it."""
