@@ -8,6 +8,7 @@ from syrupy.assertion import SnapshotAssertion
 from tests.every import every
 from tests.jobs import TRIM
 from trimlang.compiler import check_job
+from trimlang.diagnostics.mend import Mend
 from trimlang.diagnostics.mending import mends
 from trimlang.language.parse import read_line
 from trimlang.language.regional_names import PARTS_ELSEWHERE
@@ -118,9 +119,33 @@ FRIDAY = (
 )  # fmt: skip
 
 
+def _after(line: str, mend: Mend) -> str:
+    """Return a line with a mend's edits made, from its end to its beginning."""
+    for edit in sorted(mend.edits, key=lambda one: -one.span.column):
+        line = line[: edit.span.column - 1] + edit.text + line[edit.span.end - 1 :]
+    return line
+
+
+IN_A_HURRY = (
+    "stock base: at 28.40 20 ft", "stock base: 28.40 20 ft", "stock 20 ft base at 28.40",
+    "base 20 ft at 28.40", "stock base at 28.40: 20 ft", "on-hand 40 in base",
+    'room trim base, "Den"', 'room base "Den"', 'room as D "Den"', 'room "Den" base',
+    'room "Den" base shoe', "10 % spare", "2026-04-18 surveyed", '"hall" door 32',
+    "in left, N 10 ft", 'note "bowed", N 10 ft', "E 8 ft, corner in right",
+    "E 8 ft, right corner in",
+    "N 10 ft, 91 deg", "N: 10 ft, left=butt, 91 deg", "N 10 ft @ 91, E 8 ft", "N: 10 ft, right=91",
+    "S 10 ft, W", "N 10 ft, north, S 8 ft", "N: 2 l/4", "N: 10.2 1/4", "N 10 ft 2 1/4.",
+    "N: 40 in, left=butt, right=butt.", "N: 40 in, in-corner, in-corner", "N: 40 in, butt, out",
+    "door closet 30 in wide", "N: 40 in, right=mitered", "N 40, right mitred, E 30",
+    "N 10 ft IN E 8 ft", "N 10 ft out E 8 ft in door 32", "N-10 ft, E-8 ft", "N-120 1/4, E 96",
+    "N-10 2 1/4, E 8 ft", "dr 32 in", "dwr 32", "N 10 ft, wdw 36, E 8 ft", "cabs 60", "fp 60",
+    "stock base: 20 ft at 1.45 per ft", "stock base: 3.6 m at 4.75 per metre", "ends mitred",
+)  # fmt: skip
+
+
 @every("slip, written, meant", EXAMPLES)
 def test_an_example_brings_its_slip_up_and_is_mended(
-    slip: object, written: str, meant: str | None
+    slip: object, written: str, meant: str | tuple[str, ...] | None
 ) -> None:
     statement, (found, *_) = read_line(written, "x", 1)
     assert found.code == slip.code  # type: ignore[attr-defined]
@@ -129,16 +154,14 @@ def test_an_example_brings_its_slip_up_and_is_mended(
     if meant is None:
         assert not made
         return
-    ways = []
-    for (edit,) in (one.edits for one in made):
-        after = written[: edit.span.column - 1] + edit.text + written[edit.span.end - 1 :]
-        ways.append(after)
-        statement, findings = read_line(after, "x", 1)
-        assert statement is not None or meant.startswith("#")
-        assert not findings
+    ways = tuple(_after(written, one) for one in made)
+    assert meant == (ways[0] if isinstance(meant, str) else ways)
     # where it may be meant in two ways, neither is made without asking
-    assert ways[0] == meant
     assert len(ways) == 1 or not any(one.sure for one in made)
+    for after in ways:
+        statement, findings = read_line(after, "x", 1)
+        assert statement is not None or after.startswith("#")
+        assert not findings
 
 
 def test_names_from_elsewhere_are_answered_with_the_usual_one() -> None:
@@ -188,6 +211,7 @@ def test_a_trim_may_go_by_another_name() -> None:
         WEDNESDAY,
         THURSDAY,
         FRIDAY,
+        IN_A_HURRY,
         PRICE_LIST,
         ON_THE_SITE,
         HEADINGS,
@@ -202,6 +226,7 @@ def test_a_trim_may_go_by_another_name() -> None:
         "on a Wednesday",
         "on a Thursday",
         "on a Friday",
+        "in a hurry",
         "off a price list",
         "on the site",
         "in headings",
@@ -230,6 +255,7 @@ def test_what_real_hands_write(lines: tuple[str, ...], snapshot: SnapshotAsserti
         *WEDNESDAY,
         *THURSDAY,
         *FRIDAY,
+        *IN_A_HURRY,
         *PRICE_LIST,
         *ON_THE_SITE,
         *HEADINGS,
@@ -243,13 +269,20 @@ def test_each_remedy_that_can_be_applied_mends_its_slip(line: str) -> None:
     found = check_job(f"{before}{line}\nZ: 30 in, right=butt\n").diagnostics
     for finding in [one for one in found if one.span.line == number]:
         for mend in mends(finding, line):
-            after = line
-            for edit in mend.edits:
-                after = after[: edit.span.column - 1] + edit.text + after[edit.span.end - 1 :]
+            after = _after(line, mend)
             again = check_job(f"{before}{after}\nZ: 30 in, right=butt\n").diagnostics
             here = [one for one in again if one.span.line == number]
             assert (finding.code, finding.message) not in [(one.code, one.message) for one in here]
             assert not [one for one in here if one.code.startswith("T10")], after
+
+
+def test_a_misspelt_word_that_begins_a_line_is_told_before_what_follows_it() -> None:
+    """What may stand behind it is known once it is spelled right, and is told then."""
+    _, (first,) = read_line("dor 32, 16", "x", 1)
+    (mend,) = mends(first, "dor 32, 16")
+    assert _after("dor 32, 16", mend) == "door 32, 16"
+    _, (then,) = read_line("door 32, 16", "x", 1)
+    assert "N2" in then.remedy
 
 
 def test_most_slips_have_a_remedy_that_can_be_applied() -> None:

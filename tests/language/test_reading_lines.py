@@ -123,7 +123,7 @@ def test_line_ends_and_byte_order_marks(end: str, check: Check) -> None:
         ("N: 40 in, left=butt, right=in-croner", "T101", "in-croner", "“in-corner”"),
         ("N:", "T103", "", "one line"),
         ('N: 40 in, left=butt, right=butt, note "x', "T104", "", "second quotation mark"),
-        ("N: 40 in, left=butt, right=butt;", "T101", ";", "comma"),
+        ("N: 40 in, left=butt, right=butt;", "T101", ";", "leave it out"),
         ("\x00", "T101", "\x00", "This sign cannot be seen: take it out."),
     ],
 )

@@ -112,6 +112,7 @@ MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]]
     "T122": (uncased, line_aside),
     "T123": (moved_behind_an_opening, without_part),
     "T135": (hinges,),
+    "T136": (instead("better"),),
     "T201": (known_unit,),
     "T202": (without_minus, line_aside),
     "T203": (instead("instead"),),

@@ -3,7 +3,7 @@
 from typing import Final
 
 from trimlang.diagnostics.code_page import Page
-from trimlang.diagnostics.example_lines import JOB_TO_ROOM
+from trimlang.diagnostics.example_lines import JOB_TO_ROOM, OPEN_ROOM, RUN, TRIM
 from trimlang.diagnostics.named_codes import MISPLACED, ODD_FEET
 from trimlang.diagnostics.severity import Severity
 from trimlang.diagnostics.whole import Whole
@@ -136,6 +136,16 @@ SYNTAX_PAGES: Final = (
         " means what it meant. No word is on its way out in this version, so nothing brings this up"
         " yet.",
         example="",
+        severity=Severity.WARNING,
+    ),
+    Page(
+        code="T136",
+        title="per, before a foot or a metre",
+        message="this is read as “{better}”: a stick costs as much as it is long",
+        remedy="Write “{better}”.",
+        why="Yards write such a price in many ways. It is taken as said; one that was meant for a"
+        " whole stick would be multiplied by its length.",
+        example=TRIM + "stock base: 12 ft at 1.45 per ft\n" + OPEN_ROOM + RUN,
         severity=Severity.WARNING,
     ),
     Page(

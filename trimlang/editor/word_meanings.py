@@ -142,6 +142,7 @@ MEANINGS: Final[dict[str, str]] = {
     "sqft": "Square feet that a gallon covers.",
     "sqm": "Square metres that a litre covers.",
     "a": "For each.",
+    "per": "For each; “a” is the usual word.",
     "metre": "What a price is for: a metre.",
     "quart": "A quarter of a US gallon.",
     "gallon": "US gallon.",

@@ -14,7 +14,12 @@ from trimlang.diagnostics.suggestion import Suggestion, did_you_mean
 from trimlang.language.end_facts import Side
 from trimlang.language.slips.known_slips import known_slip
 from trimlang.language.slips.slip_row import JOINT_WORD
-from trimlang.language.vocabulary import COMPASS, line_words, part_words
+from trimlang.language.vocabulary import (
+    SHORT_NAME,
+    called_as_a_wall,
+    line_words,
+    part_words,
+)
 from trimlang.language.what_could_stand import (
     LENGTH_TOKENS,
     WORD_AT,
@@ -32,7 +37,6 @@ _REST_OF_LENGTH: Final = re.compile(
     re.I,
 )
 _JOINT_BEHIND: Final = re.compile(rf"=\s*(?P<joint>{JOINT_WORD}\b)", re.I)
-_SHORT_NAME: Final = 2
 _NAMELESS: Final = "A wall begins with its name and a colon: N: 29 1/8 in, left=…, right=…"
 
 
@@ -187,8 +191,9 @@ def _before_a_side(stop: _Stop) -> Diagnostic | None:
 
 def _is_a_wall(name: str) -> bool:
     """Whether a word is what walls are called: a letter, one with a figure, a point of the sky."""
-    short = len(name) <= _SHORT_NAME and nearest(name, line_words()) is None
-    return short or name.casefold() in COMPASS
+    return called_as_a_wall(name) and (
+        len(name) > SHORT_NAME or nearest(name, line_words()) is None
+    )
 
 
 def _no_wall_before(stop: _Stop) -> Diagnostic | None:

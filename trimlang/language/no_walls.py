@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Final
 
@@ -9,10 +10,12 @@ from trimlang.diagnostics import Diagnostic, say
 from trimlang.diagnostics.named_codes import MISPLACED
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
-from trimlang.language.vocabulary import NO_WALLS, not_a_label, topic_of
+from trimlang.language.vocabulary import JOTTED, NO_WALLS, not_a_label, topic_of
 from trimlang.lengths.tape import mixed_number
 from trimlang.lengths.units import LengthUnit
 
+_WITH_A_LENGTH: Final = re.compile(r"(?P<wall>[^\W\d_]+)(?P<dash>-?)(?P<whole>\d+)")
+_A_FOOT: Final = 12
 _SCRIBED: Final = frozenset({"scribe", "scribed"})
 _STEPS: Final = frozenset(
     "tape step steps precision accuracy rounding round resolution tolerance marks ruler".split()
@@ -32,10 +35,11 @@ def no_wall(wall: tree.RunLine) -> tuple[tree.GapLine, Diagnostic] | None:
     """
     label = wall.label
     takes = f"A wall of that name takes a colon: {label.text}:"
-    if label.text.casefold() in NO_WALLS:
-        word = NO_WALLS[label.text.casefold()]
-        better = f"{word} {label.text}"
-        is_bare = word in ("bare", "newel")
+    name = label.text.casefold()
+    better = f"{NO_WALLS[name]} {label.text}" if name in NO_WALLS else JOTTED.get(name)
+    if better is not None:
+        word = better.split()[0]
+        is_bare = word in ("bare", "newel", "cabinets", "radiator")
         kind = tree.GapKind.BARE if is_bare else tree.GapKind.OPENING
         called: tuple[facts.WallFact, ...] = (facts.Called(label, label.span),)
         if word == "beam":
@@ -43,9 +47,9 @@ def no_wall(wall: tree.RunLine) -> tuple[tree.GapLine, Diagnostic] | None:
         gap = tree.GapLine(kind, wall.length, called, wall.span)
         told = Suggestion(f"Write {better}. {takes}", better)
         return gap, say("T124", label.span, word=label.text, remedy=told)
-    step = step_of_the_tape(wall)
-    if step is not None:
-        return step
+    other = step_of_the_tape(wall) or _named_with_its_length(wall)
+    if other is not None:
+        return other
     # A run is scribed by the largest gap under it.
     meant = "gap" if label.text.casefold() in _SCRIBED else not_a_label(label.text)
     if meant is None:
@@ -59,6 +63,23 @@ def no_wall(wall: tree.RunLine) -> tuple[tree.GapLine, Diagnostic] | None:
         return gap, say(MISPLACED, label.span, word=label.text, wanted="a wall", remedy=told)
     remedy = _remedy(label.text, meant, takes)
     return gap, say("T100", label.span, word=label.text, remedy=remedy)
+
+
+def _named_with_its_length(wall: tree.RunLine) -> tuple[tree.GapLine, Diagnostic] | None:
+    """Return what “N-120 1/4” is, a length of which a part stands in the name; else None."""
+    named = _WITH_A_LENGTH.fullmatch(wall.label.text)
+    ((number, unit), *more) = wall.length.parts
+    # A wall may be called N2, and be of a few inches; no wall is a fraction, or N-10 and 2 1/4.
+    feet = bool(named and named["dash"]) and not unit and 1 <= number < _A_FOOT
+    if named is None or more or not (feet or 0 < number < 1):
+        return None
+    better = f"{named['wall']} {named['whole']}" + (" ft" if feet else "")
+    takes = f"A wall of that name takes a colon: {wall.label.text}:"
+    told = Suggestion(f"If its length was meant, write {better}. {takes}", better)
+    lost = (facts.Unread(wall.span),)
+    gap = tree.GapLine(tree.GapKind.OPENING, wall.length, lost, wall.span)
+    wanted = "a wall's name alone"
+    return gap, say(MISPLACED, wall.label.span, word=wall.label.text, wanted=wanted, remedy=told)
 
 
 def step_of_the_tape(wall: tree.RunLine) -> tuple[tree.GapLine, Diagnostic] | None:

@@ -140,6 +140,10 @@ def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Dia
             if statement is None and told:
                 return _unreadable(text, file, number), problems + told
             if isinstance(statement, WallsLine):
+                first = statement.stretches[0].facts if statement.stretches else ()
+                if any(isinstance(one, Unread) for one in first):
+                    # What may follow its first word is known only once that is spelled right.
+                    return replace(statement, lost=True), told
                 statement = replace(statement, lost=statement.lost or bool(lost))
             elif isinstance(statement, _WITH_FACTS) and lost:
                 # What was blanked may be what a later pass would find missing.

@@ -80,6 +80,11 @@ class StockLines(LogLines):
         # “foot” says nothing, as the unit of a length does not
         return tree.Per(LengthUnit.METRE if children else LengthUnit.FOOT, self._span(meta))
 
+    def per_said(self, meta: Meta, children: Children) -> tree.Per:
+        better = "a metre" if children else "a foot"
+        self.problems.append(say("T136", self._span(meta), better=better))
+        return self.per(meta, children)
+
     def at_most(self, _meta: Meta, children: Children) -> _AtMost:
         return _AtMost(children[0])
 

@@ -48,11 +48,31 @@ NO_WALLS: Final = MappingProxyType(
 )
 """What stands in a list of walls and gets no trim, and the word that begins such a line."""
 
+JOTTED: Final = MappingProxyType(
+    {
+        short: word
+        for word, shorts in {
+            "door": "dr drs dwr",
+            "window": "win wdw wnd wdo",
+            "opening": "opg opn opng",
+            "opening closet": "clo clos clst",
+            "cabinets": "cab cabs",
+            "radiator": "rad rads",
+            "bare fireplace": "fp",
+        }.items()
+        for short in shorts.split()
+    }
+)
+"""How openings and bare walls are shortened on a pad, and how their line begins."""
+
 BESIDE_A_MARK: Final = frozenset("strong heavy fat plus full shy light scant weak minus".split())
 """What carpenters say of a reading that is not quite on its mark."""
 
 COMPASS: Final = frozenset("north south east west back".split())
 """What people call walls; “north” is spelled much like “notch”."""
+
+SHORT_NAME: Final = 2
+"""Letters and figures that a wall's name has mostly: N, E2."""
 
 _SURE: Final = 0.75
 """How alike a wall's name and a word must be for the word to be meant (difflib's ratio)."""
@@ -65,6 +85,11 @@ def whole_joint(word: str) -> str:
     """Return the full word for an end's short word; any other word as it is."""
     word = " ".join(word.split())
     return SHORT_JOINTS.get(word, word)
+
+
+def called_as_a_wall(name: str) -> bool:
+    """Tell whether a name is one of those that walls have: a letter or two, a point of the sky."""
+    return len(name) <= SHORT_NAME or name.casefold() in COMPASS
 
 
 @cache

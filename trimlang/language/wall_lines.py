@@ -13,6 +13,7 @@ from trimlang.diagnostics.named_codes import MISPLACED
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
 from trimlang.language.box_facts import BoxPlace, BoxWall
+from trimlang.language.ends_in_a_row import ends_in_a_row
 from trimlang.language.log_lines import Children
 from trimlang.language.no_walls import no_wall, setting_with_a_colon, step_of_the_tape
 from trimlang.language.opening_phrases import (
@@ -152,7 +153,9 @@ class WallLines(OpeningPhrases):
             self.problems.append(setting[1])
             return setting[0]
         self.problems += named_as_an_opening(run)
-        return run
+        ends, told = ends_in_a_row(run.facts)
+        self.problems += told
+        return replace(run, facts=ends) if told else run
 
     def opening(self, meta: Meta, children: Children) -> tree.GapLine | tree.WallsLine:
         return self._gap(tree.GapKind.OPENING, self._span(meta), children)

@@ -55,11 +55,9 @@ _SAME_JOINT: Final = {
     "scarf": "splice",
     "cope": "in-corner cope",
     "coped": "in-corner cope",
-    "mitre": "in-corner",
     **dict.fromkeys(("innen", "innenecke"), "in-corner"),
     **dict.fromkeys(("außen", "aussen", "außenecke", "aussenecke"), "out-corner"),
     "stumpf": "butt",
-    "miter": "in-corner",
 }
 _SAME_SIGN: Final = {
     ";": ("COMMA", ","),

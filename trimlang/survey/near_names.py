@@ -9,7 +9,7 @@ from trimlang.diagnostics.near_words import listed, nearest
 from trimlang.diagnostics.suggestion import Suggestion, did_you_mean
 from trimlang.language import tree
 from trimlang.language.tree import Word
-from trimlang.language.vocabulary import line_words, spellings
+from trimlang.language.vocabulary import called_as_a_wall, line_words, spellings
 from trimlang.survey.measures import Findings
 
 _A_NAME: Final = 3
@@ -26,6 +26,7 @@ def unknown_trim(
     # Imported here: most jobs name no trim that they do not have.
     from trimlang.language.regional_names import joint_elsewhere, trim_elsewhere
 
+    trims = tuple(trims)
     known = (*trims, *also)
     there = listed(trims)
     otherwise = (
@@ -36,11 +37,15 @@ def unknown_trim(
     # A joint without its side, as in “N: 40 in, butt”, is read as the name of a trim.
     if word.text.casefold() in spellings()["JOINT"]:
         otherwise = f"An end says its side: left={word.text} or right={word.text}."
+    if called_as_a_wall(word.text):
+        otherwise = f"If it is a wall, its length is missing: write {word.text} 10 ft 2 1/4."
+        # “north” is spelled much like “note”, and means a wall all the same.
+        known = trims
     if word.text.casefold() in spellings()["COPE"]:
         otherwise = "A cope stands behind its corner: right=in-corner cope."
     # Who learnt the trade elsewhere has other names, for trim and for ends; those are surer than a
     # name that is merely spelled like it.
-    meant = joint_elsewhere(word.text) or trim_elsewhere(word.text, tuple(trims))
+    meant = joint_elsewhere(word.text) or trim_elsewhere(word.text, trims)
     usual = meant and Suggestion(f"Write “{meant}”, its usual name here.", meant)
     remedy = usual or did_you_mean(word.text, known, otherwise)
     facts: dict[str, object] = {"name": word.text, "remedy": remedy}

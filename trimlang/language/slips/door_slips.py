@@ -108,6 +108,15 @@ _DOOR_ROWS: Final = (
         instead=lambda found: f", height {(found['one'] or found['two']).strip()}",
     ),
     slip(
+        ("door closet 30 in wide", "door closet 30 in"),
+        ("N 10 ft, opening 48 in clear, E 8 ft", "N 10 ft, opening 48 in, E 8 ft"),
+        written=rf"(?:^|,)\s*{GAP}\b[^#,\d]*{WHOLE_LENGTH}"
+        rf"(?P<slip>\s*(?:wide|(?:in )?width|clear|across)){END_OF_PART}",
+        wanted="its width alone",
+        remedy="What stands there is how wide it is anyway: leave the word out.",
+        instead=lambda _: "",
+    ),
+    slip(
         ("window 36 sill height 30", "window 36, sill 30"),
         ("window 36, 30 off floor", "window 36, sill 30"),
         written=rf"\b(?P<of>window|opening)\b[^#]*?\d(?P<slip>\s*,?\s*(?:sill\s+(?:at|height|is|"

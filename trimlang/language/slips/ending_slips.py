@@ -6,12 +6,18 @@ from typing import Final
 
 from trimlang.diagnostics.near_words import nearest
 from trimlang.language.regional_names import NAME
-from trimlang.language.slips.slip_row import END_OF_PART, JOINT_WORD, WRITTEN_LENGTH, Found, slip
+from trimlang.language.slips.slip_row import (
+    AT_A_SIDE,
+    END_OF_PART,
+    JOINT_WORD,
+    WRITTEN_LENGTH,
+    Found,
+    slip,
+)
 from trimlang.language.vocabulary import words_after
 
 _DEGREES: Final = r"\d[\d./ ]*?"
 _DEG: Final = r"(?: ?(?:deg(?:rees?)?\b|°))"
-_AT_A_SIDE: Final = r"(?:left|right)\s*=\s*"
 _FOOT: Final = r"(?:floor|bottom|base|foot)"
 _TOP: Final = r"(?:top|ceiling|head|plumb|above|up)"
 
@@ -100,7 +106,7 @@ ENDING_SLIPS: Final = (
     slip(
         ("N: 40 in, left=out-corner(bullnose), right=butt", None),
         ("N: 40 in, left=bullnose, right=butt", None),
-        written=rf"(?:\(\s*|{_AT_A_SIDE})(?P<slip>(?:two-piece +)?bullnose)\s*(?=[,)#]|$)",
+        written=rf"(?:\(\s*|{AT_A_SIDE})(?P<slip>(?:two-piece +)?bullnose)\s*(?=[,)#]|$)",
         wanted="a corner's joint, with the bullnose's radius in brackets",
         remedy="Measure the radius and write out-corner(bullnose 3/4 in).",
         instead=None,
@@ -108,7 +114,7 @@ ENDING_SLIPS: Final = (
     slip(
         ("N: 40 in, left=bullnose(3/4 in)", "N: 40 in, left=out-corner(bullnose 3/4 in)"),
         ("N: 40 in, left=bullnose 3/4 in", "N: 40 in, left=out-corner(bullnose 3/4 in)"),
-        written=rf"{_AT_A_SIDE}(?P<slip>bullnose\s*\(?\s*(?P<long>{WRITTEN_LENGTH})\s*\)?)",
+        written=rf"{AT_A_SIDE}(?P<slip>bullnose\s*\(?\s*(?P<long>{WRITTEN_LENGTH})\s*\)?)",
         wanted="a corner's joint, with the bullnose in brackets",
         remedy="Write {}.",
         instead=lambda found: f"out-corner(bullnose {found['long'].strip()})",
@@ -188,7 +194,7 @@ ENDING_SLIPS: Final = (
     # ---- returns and what ends against something
     slip(
         ("N: 40 in, left=return 1 in, right=butt", "N: 40 in, left=return, right=butt"),
-        written=rf"{_AT_A_SIDE}return(?P<slip>\s*\(?\s*{WRITTEN_LENGTH}\)?){END_OF_PART}",
+        written=rf"{AT_A_SIDE}return(?P<slip>\s*\(?\s*{WRITTEN_LENGTH}\)?){END_OF_PART}",
         wanted="the return alone",
         remedy="A return is as long as its trim stands off the wall: leave the size out.",
         instead=lambda _: "",
@@ -196,7 +202,7 @@ ENDING_SLIPS: Final = (
     slip(
         ("N: 40 in, left=self return", "N: 40 in, left=return"),
         ("N: 40 in, left=to the wall", "N: 40 in, left=return"),
-        written=rf"{_AT_A_SIDE}(?P<slip>self[ -]?return(?:ed)?|returns?(?: to| into)"
+        written=rf"{AT_A_SIDE}(?P<slip>self[ -]?return(?:ed)?|returns?(?: to| into)"
         rf"(?: the)? wall|to the wall)"
         rf"{END_OF_PART}",
         wanted="“return”",
@@ -206,7 +212,7 @@ ENDING_SLIPS: Final = (
     slip(
         ("N: 40 in, left=butt, right=dead end", "N: 40 in, left=butt, right=butt"),
         ("N: 40 in, left=butt, right=dies into casing", "N: 40 in, left=butt, right=butt"),
-        written=rf"{_AT_A_SIDE}(?P<slip>(?:dies?|dead|dying|death)\b(?: +(?:end|against|into|in))?"
+        written=rf"{AT_A_SIDE}(?P<slip>(?:dies?|dead|dying|death)\b(?: +(?:end|against|into|in))?"
         rf"(?: +[^\W\d_]+)?){END_OF_PART}",
         wanted="“butt” where trim ends square against something",
         remedy="Write {}; or return, where it turns back to the wall.",
@@ -221,7 +227,7 @@ ENDING_SLIPS: Final = (
     ),
     slip(
         ("N: 40 in, left=butt, right=taper 30 deg", "N: 40 in, left=butt, right=taper(30 deg)"),
-        written=rf"{_AT_A_SIDE}(?P<slip>taper +(?P<angle>{_DEGREES}){_DEG}?){END_OF_PART}",
+        written=rf"{AT_A_SIDE}(?P<slip>taper +(?P<angle>{_DEGREES}){_DEG}?){END_OF_PART}",
         wanted="brackets round the angle",
         remedy="Write {}.",
         instead=lambda found: f"taper({found['angle'].strip()} deg)",
@@ -285,7 +291,7 @@ ENDING_SLIPS: Final = (
             "N: 40 in, left=out-corner(post), right=butt",
             "N: 40 in, left=out-corner(block post), right=butt",
         ),
-        written=rf"{_AT_A_SIDE}(?:in|out)[\w-]*\(\s*(?P<slip>{NAME})\s*\)",
+        written=rf"{AT_A_SIDE}(?:in|out)[\w-]*\(\s*(?P<slip>{NAME})\s*\)",
         wanted="“block” before a block's name",
         remedy="Write {}.",
         instead=_block,

@@ -19,6 +19,7 @@ from trimlang.language.slips.curve_slips import CURVE_SLIPS
 from trimlang.language.slips.door_slips import DOOR_SLIPS
 from trimlang.language.slips.ending_slips import ENDING_SLIPS
 from trimlang.language.slips.heading_slips import HEADING_SLIPS
+from trimlang.language.slips.jotted_corners import JOTTED_CORNERS
 from trimlang.language.slips.log_slips import LOG_SLIPS
 from trimlang.language.slips.order_slips import ORDER_SLIPS
 from trimlang.language.slips.pad_slips import PAD_SLIPS
@@ -33,6 +34,7 @@ from trimlang.language.slips.stack_slips import STACK_SLIPS
 from trimlang.language.slips.stick_slips import STICK_SLIPS
 from trimlang.language.slips.supply_slips import SUPPLY_SLIPS
 from trimlang.language.slips.table_slips import TABLE_SLIPS
+from trimlang.language.slips.turned_slips import TURNED_SLIPS
 from trimlang.language.slips.walk_slips import WALK_SLIPS
 from trimlang.language.slips.wall_slips import WALL_SLIPS
 from trimlang.language.slips.yard_slips import YARD_SLIPS
@@ -66,7 +68,8 @@ def _figures(found: Found) -> str | None:
     # A small l and a capital I pass for 1 in many fonts, a capital O for 0.
     figures = written.translate(str.maketrans("lIO", "110"))
     # All letters is a word, such as "OI", and not a number with letters in it.
-    return figures if figures != written and not written.isalpha() else None
+    a_number = any(map(str.isdigit, written))
+    return figures if figures != written and a_number else None
 
 
 KNOWN_SLIPS: Final = (
@@ -84,7 +87,9 @@ KNOWN_SLIPS: Final = (
     *SUPPLY_SLIPS,
     *HEADING_SLIPS,
     *WALK_SLIPS,
+    *TURNED_SLIPS,
     *YARD_SLIPS,
+    *JOTTED_CORNERS,
     *SIDE_SLIPS,
     *DOOR_SLIPS,
     *REGIONAL_SLIPS,
@@ -120,8 +125,9 @@ KNOWN_SLIPS: Final = (
     slip(
         ("N: l2 ft, left=butt, right=butt", "N: 12 ft, left=butt, right=butt"),
         ("N: 4O in, left=butt, right=butt", "N: 40 in, left=butt, right=butt"),
+        ("N: 2 l/4, left=butt, right=butt", "N: 2 1/4, left=butt, right=butt"),
         # Two signs or more: a lone l or O is more often the name of a wall.
-        written=r"(?<![\w.=-])(?-i:[lIO\d]{2,})\b",
+        written=r"(?<![\w.=-])(?-i:(?:[lIO\d]+ )?[lIO\d]+ ?/ ?[lIO\d]+|[lIO\d]{2,})(?![\w/])",
         wanted="figures alone",
         remedy="Write {}: a letter looks like a figure there.",
         instead=_figures,
@@ -132,6 +138,14 @@ KNOWN_SLIPS: Final = (
         wanted="a blank between the inches and the fraction",
         remedy="Write {}.",
         instead=lambda found: f"{found[1]} {found[2]}",
+    ),
+    slip(
+        ("N: 10.2 1/4, left=butt, right=butt", "N: 10 ft 2 1/4, left=butt, right=butt"),
+        written=rf"(?<![\w./])(?P<slip>(?P<feet>\d{{1,2}})\.(?P<inches>\d|1[01])"
+        rf" (?P<part>{_FRACTION}))",
+        wanted="a fraction, or a number with a point",
+        remedy="If feet and inches were meant, write {}.",
+        instead=lambda found: f"{found['feet']} ft {found['inches']} {found['part']}",
     ),
     slip(
         ('N: 3"1/8, left=butt, right=butt', "N: 3 1/8 in, left=butt, right=butt"),
@@ -235,6 +249,15 @@ KNOWN_SLIPS: Final = (
     *SHAPE_SLIPS,
     *WALL_SLIPS,
     ANY_TRIM,
+    slip(
+        ("N 10 ft 2 1/4.", "N 10 ft 2 1/4"),
+        ("N: 40 in, left=butt, right=butt;", "N: 40 in, left=butt, right=butt"),
+        ("stock base: 12 ft at 17.40.  # primed", "stock base: 12 ft at 17.40  # primed"),
+        written=r"(?<=[^\s.,:;])(?P<slip>\s*[.;]+)(?=\s*(?:#|$))",
+        wanted="the end of the line",
+        remedy="A line ends without a sign: leave it out.",
+        instead=lambda _: "",
+    ),
 )
 """Every known slip; the first that fits is told, so the more particular ones come first."""
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Final
 
 from trimlang.language.slips.slip_row import (
+    BEHIND_A_LENGTH,
     END_OF_PART,
     GAP,
     JOINT_WORD,
@@ -30,15 +31,14 @@ _MEANT: Final = {
 _ENDS: Final = rf"(?:{'|'.join(_MEANT)}|{JOINT_WORD})"
 _JOTTED: Final = rf"(?P<joint>{_ENDS})(?:[ -]end)?"
 _SIDE: Final = r"(?P<side>left|right)"
-_LENGTH_MARK: Final = r"(?:(?<=[\d¼½¾⅐-⅞'\"″])|(?<=\dft)|(?<=\d ft)|(?<=\din)|(?<=\d in)|(?<=mm))"
 
 
 _GOES_ON: Final = (
-    rf"{_LENGTH_MARK}(?P<slip>\s*(?:/|&|\+|\||->|→|then|and)\s+)(?={WALL_NAME}\s+\d|{GAP}\s)"
+    rf"{BEHIND_A_LENGTH}(?P<slip>\s*(?:/|&|\+|\||->|→|then|and)\s+)(?={WALL_NAME}\s+\d|{GAP}\s)"
 )
 _NEXT: Final = re.compile(_GOES_ON, re.IGNORECASE)
 _FIGURE_WITH_UNIT: Final = r"\d+ ?(?:ft|feet|'|in\b|mm\b|m\b)"
-_TIGHT: Final = re.compile(rf"\b(?P<wall>[NESW])(?={_FIGURE_WITH_UNIT})")
+_TIGHT: Final = re.compile(rf"\b(?P<wall>[NESW])[-–]?(?={_FIGURE_WITH_UNIT})")
 
 
 def _side_said(found: Found) -> str | None:
@@ -67,7 +67,7 @@ _END_ROWS: Final = (
         ("N: 10 ft 2 1/4, in/out", "N: 10 ft 2 1/4, left=in, right=out"),
         ("N: 40 in ic, oc", "N: 40 in, left=ic, right=oc"),
         ("N: 40 in in / butt", "N: 40 in, left=in, right=butt"),
-        written=rf"(?:,\s*|{_LENGTH_MARK}\s+)(?P<slip>(?P<left>{JOINT_WORD}|ic|oc)\s*(?:/|,|\|)"
+        written=rf"(?:,\s*|{BEHIND_A_LENGTH}\s+)(?P<slip>(?P<left>{JOINT_WORD}|ic|oc)\s*(?:/|,|\|)"
         rf"\s*(?P<right>{JOINT_WORD}|ic|oc))"
         rf"{END_OF_PART}",
         wanted="each end by its side",
@@ -90,7 +90,7 @@ _END_ROWS: Final = (
         ("N: 40 in, left=in, returned right", "N: 40 in, left=in, right=return"),
         ("N 40, free end right, E 30", "N 40, right=open, E 30"),
         ("N: 40 in square left, right=in", "N: 40 in, left=butt, right=in"),
-        written=rf"(?:(?<=,)|{_LENGTH_MARK})\s*(?P<slip>{_JOTTED}\s+(?:(?:on|at)\s+)?(?:the\s+"
+        written=rf"(?:(?<=,)|{BEHIND_A_LENGTH})\s*(?P<slip>{_JOTTED}\s+(?:(?:on|at)\s+)?(?:the\s+"
         rf")?{_SIDE}(?: end| side)?)"
         r"(?=\s*(?:,|#|$)|\s+(?:left|right)\b)",
         wanted="the side first",
@@ -103,7 +103,7 @@ _END_ROWS: Final = (
         ("N: 40 in left square, right=in", "N: 40 in, left=butt, right=in"),
         ("N: 40 in, left - in, right=out", "N: 40 in, left=in, right=out"),
         ("N: 40 in, left is in, right=out", "N: 40 in, left=in, right=out"),
-        written=rf"(?:(?<=[,:])|{_LENGTH_MARK})\s*(?P<slip>{_SIDE}(?: end| side)?\s*(?:-|–|>|is|"
+        written=rf"(?:(?<=[,:])|{BEHIND_A_LENGTH})\s*(?P<slip>{_SIDE}(?: end| side)?\s*(?:-|–|>|is|"
         rf":|\s)\s*{_JOTTED})"
         r"(?=\s*(?:,|#|$)|\s+(?:left|right)\b)",
         wanted="“=” behind the side",
@@ -119,24 +119,6 @@ _END_ROWS: Final = (
         instead=None,
     ),
     slip(
-        ("N 40, mitre left", None),
-        ("N 40, left mitred", None),
-        written=rf"(?P<slip>\b(?:mitre|miter|mitred|mitered)\s+{_SIDE}|\b(?:left|right)\s+(?"
-        rf":mitre|miter|mitred|mitered)){END_OF_PART}",
-        wanted="which corner it is",
-        remedy="A mitre closes a corner: write left=in or left=out, as the wall turns there.",
-        # Which way the wall turns nobody can tell from here.
-        instead=None,
-    ),
-    slip(
-        ("N 40, 45 corner, E 30", None),
-        ("N 40, 135 deg, E 30", None),
-        written=r",\s*(?P<slip>\d[\d.]*(?: ?(?:deg|°)| ?(?:deg|°)? corner))(?=\s*(?:,|#|$))",
-        wanted="which corner has that angle",
-        remedy="Write in(135) or out(135), as the wall turns there.",
-        instead=None,
-    ),
-    slip(
         ("N: 40 in, inside corners", "N: 40 in, left=inside, right=inside"),
         written=rf",\s*(?P<slip>(?P<joint>inside|outside|in|out) corners){END_OF_PART}",
         wanted="each end by its side",
@@ -146,8 +128,9 @@ _END_ROWS: Final = (
     slip(
         ("N10 ft, E8 ft", "N 10 ft, E 8 ft"),
         ("N10' 2\", E8'", "N 10' 2\", E 8'"),
+        ("N-10 ft, E-8 ft", "N 10 ft, E 8 ft"),
         # With a unit behind it the figure is a length: N2 by itself is a wall's name.
-        written=rf"^\s*(?P<slip>[NESW](?={_FIGURE_WITH_UNIT}))(?P<rest>[^#]*)",
+        written=rf"^\s*(?P<slip>[NESW][-–]?(?={_FIGURE_WITH_UNIT}))(?P<rest>[^#]*)",
         wanted="a blank between a wall's name and its length",
         remedy="Put a blank there.",
         instead=lambda found: _TIGHT.sub(r"\g<wall> ", found["slip"] + found["rest"]),
@@ -191,7 +174,7 @@ _END_ROWS: Final = (
     slip(
         ('N: 122 1/4" (10\' 2 1/4")', 'N: 122 1/4"'),
         ("N 122 1/4 (= 10 ft 2 1/4), E 30", "N 122 1/4, E 30"),
-        written=rf"{_LENGTH_MARK}(?P<slip>\s*\(\s*=?\s*\d[^()]*\))(?=\s*(?:,|#|$))",
+        written=rf"{BEHIND_A_LENGTH}(?P<slip>\s*\(\s*=?\s*\d[^()]*\))(?=\s*(?:,|#|$))",
         wanted="one length",
         remedy="Leave out what is in brackets.",
         instead=lambda _: "",
@@ -199,7 +182,7 @@ _END_ROWS: Final = (
     slip(
         ("N 40 ?, E 30", "N 40, E 30"),
         ("N: 40 in??, left=in, right=in", "N: 40 in, left=in, right=in"),
-        written=rf"{_LENGTH_MARK}(?P<slip>\s*[?!]+)(?=\s*(?:,|#|$))",
+        written=rf"{BEHIND_A_LENGTH}(?P<slip>\s*[?!]+)(?=\s*(?:,|#|$))",
         wanted="a length that is sure",
         remedy="Measure it again, and leave that out.",
         instead=lambda _: "",

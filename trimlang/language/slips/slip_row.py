@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
-from typing import Final
+from typing import Final, TypeAlias
 
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.diagnostics.named_codes import MISPLACED
@@ -12,13 +12,24 @@ from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language.retired import QUOTED_OR_COMMENT
 from trimlang.record import record
 
-Found = re.Match[str]
+Found: TypeAlias = re.Match[str]
+Instead: TypeAlias = Callable[[Found], str | tuple[str, ...] | None]
+Example: TypeAlias = tuple[str, str | tuple[str, ...] | None]
+"""A line with the slip, and what was meant: one text, one of several, or what nobody can tell."""
 
 WRITTEN_LENGTH: Final = r"\d[\d./ ⁄∕]*(?:[¼½¾⅐-⅞])?(?: ?(?:ft|feet|in|mm|cm|m)\b\.?| ?['\"′″’”]+)?"
 """The pattern of a length as people write it."""
 
 WHOLE_LENGTH: Final = rf"(?:{WRITTEN_LENGTH}(?: *\d[\d/ ]*(?: ?in\b| ?[\"″])?)?)"
 """The same with the inches behind its feet."""
+
+BEHIND_A_LENGTH: Final = (
+    r"(?:(?<=[\d¼½¾⅐-⅞'\"″])|(?<=\dft)|(?<=\d ft)|(?<=\din)|(?<=\d in)|(?<=mm))"
+)
+"""What stands before is a length, or the end of one."""
+
+AT_A_SIDE: Final = r"(?:left|right)\s*=\s*"
+"""A side, before the joint that it has."""
 
 END_OF_PART: Final = r"(?=\s*(?:,|#|$))"
 """Where a part of a line ends, to look for behind a pattern."""
@@ -53,17 +64,17 @@ class KnownSlip:
     """One slip: how it is written, what is wrong, and what to write instead.
 
     The pattern's group ``slip``, if it has one, is what is marked and replaced; a group ``rest``
-    behind it is replaced as well.  ``instead`` gives the text to write, or those of which it is
-    one, or None where it is another slip after all; without it only a person can mend the line.
-    ``remedy`` is the message's remedy, with those texts in the places of ``{}``.  Rows ``of_walls``
-    are not looked for in lines of the yard's and of the log.
+    behind it is replaced as well.  ``instead`` gives the text to write, or several where only the
+    writer knows which, or None where it is another slip after all; without it only a person can
+    mend the line.  ``remedy`` is the message's remedy, with the texts in place of ``{}``.  Rows
+    ``of_walls`` are not looked for in lines of the yard's and of the log.
     """
 
-    examples: tuple[tuple[str, str | None], ...]
+    examples: tuple[Example, ...]
     written: re.Pattern[str]
     wanted: str
     remedy: str
-    instead: Callable[[Found], str | tuple[str, ...] | None] | None
+    instead: Instead | None
     code: str = MISPLACED
     of_walls: bool = False
 
@@ -79,12 +90,15 @@ class KnownSlip:
             remedy: str = self.remedy
             ways: tuple[str, ...] = ()
             if self.instead is not None:
-                write = self.instead(found)
-                if write is None:
+                better = self.instead(found)
+                if better is None:
                     continue
-                ways = (write,) if isinstance(write, str) else write
+                ways = (better,) if isinstance(better, str) else better
                 covers = found.end("rest") - start if "rest" in found.re.groupindex else None
-                told = self.remedy.format(*(way.strip(" ,") for way in ways))
+                texts = [way.strip(" ,") for way in ways]
+                if self.remedy.count("{}") != len(ways):
+                    texts = [" or ".join(texts)]
+                told = self.remedy.format(*texts)
                 remedy = Suggestion(told, *ways, covers=covers)
             span = Span(file, line, start + 1, max(end, start + 1) + 1)
             if not self.wanted:
@@ -103,11 +117,11 @@ class KnownSlip:
 
 
 def slip(
-    *examples: tuple[str, str | None],
+    *examples: Example,
     written: str,
     wanted: str,
     remedy: str,
-    instead: Callable[[Found], str | tuple[str, ...] | None] | None,
+    instead: Instead | None,
     code: str = MISPLACED,
 ) -> KnownSlip:
     """Return a row; its examples are what is written and what was meant, if that can be told."""
