@@ -6,6 +6,7 @@ import pickle
 from collections.abc import Sequence
 
 import pytest
+from syrupy.assertion import SnapshotAssertion
 
 from tests.every import every
 from tests.jobs import TRIM, walls
@@ -117,9 +118,13 @@ def test_every_way_of_a_remedy_is_offered() -> None:
         return [mend.words for mend, _ in _mends(PAGES[code].example, code)]
 
     assert words("T303") == ["Keep the angle of run N", "Keep the angle of run E"]
-    assert words("T451") == ["Add transition left", "Add transition right"]
+    assert words("T451") == ["Turn the corners level on the walls that climb"]
     assert words("T450") == ["Add no base", "Say that base is flexible"]
-    assert words("T411") == ["Give both walls crown", "Give both walls cove"]
+    assert words("T411") == ["Give both walls crown", "Give both walls cove", "End each in a butt"]
+    assert words("T254") == ["Delete this stick", "Add at 11.60, to be asked"]
+    assert words("T401") == ["Leave out “no splice”", "List base of 16 ft at 23.20, to be asked"]
+    assert words("T243") == ["Write “butt”", "Add rising right 36 deg, to be measured"]
+    assert words("T320") == ["Add open walk", "Write the in-corner of S and W"]
     assert words("T262") == ["Add spring 38 deg", "Add spring 45 deg"]
     assert words("T487") == [f"Add rail right={end}" for end in ("cope", "mitre", "butt")]
     assert words("T252")[-1] == "Say “ends in-corner” of the room"
@@ -127,6 +132,41 @@ def test_every_way_of_a_remedy_is_offered() -> None:
         "Mend this: run N read a foot too long: 11 ft instead",
         "Mend this: run S read a foot too short: 12 ft instead",
     ]
+
+
+NOT_WRITTEN = {
+    "T224": ("Add its walls", "only a tape tells them"),
+    "T298": ("two runs", "only a tape tells where one ends"),
+    "T313": ("or measure it", "only a tape tells the corner"),
+    "T314": ("diagonal N-E of walls", "only the surveyor knows which corner the tape went to"),
+    "T319": ("Measure between them", "only a tape tells it"),
+    "T405": ("between its marks", "it is set at the saw and not written"),
+    "T407": ("set both to one level line", "it is done at the wall"),
+    "T433": ("Take a smaller block", "its size is the yard's"),
+    "T450": ("or a thinner one", "which trim that is, is the yard's"),
+    "T452": ("larger spring angle", "which crown that is, is the yard's"),
+    "T453": ("smaller crown", "which crown that is, is the yard's"),
+    "T470": ("add the lengths", "the yard's list tells them"),
+    "T477": ("Shape a block", "it is done at the bench"),
+    "T482": ("Clamp the piece", "it is done at the saw"),
+}
+"""What a remedy names besides what is offered, and why a file cannot say it."""
+
+
+@every("code, words", [(code, words) for code, (words, _) in NOT_WRITTEN.items()])
+def test_what_is_not_offered_is_named_in_a_remedy_and_no_line_can_say_it(
+    code: str, words: str
+) -> None:
+    found = [one for one in check_job(PAGES[code].example).diagnostics if one.code == code]
+    assert words in found[0].remedy
+
+
+def test_what_is_offered_for_each_code(snapshot: SnapshotAssertion) -> None:
+    assert {
+        code: [mend.words for mend, _ in _mends(PAGES[code].example, code)]
+        for code in WITH_EXAMPLE
+        if code in {one.code for one in check_job(PAGES[code].example).diagnostics}
+    } == snapshot
 
 
 @pytest.mark.parametrize(

@@ -105,10 +105,13 @@ def test_a_file_without_any_price_buys_the_least_length_and_says_so() -> None:
     assert result.job.by_length
     assert [(line.length, line.packs) for line in result.plans[0].bought] == [(96, 1)]
     assert result.job.cost_text(result.cost) == "8 ft"
-    assert "no stick has a price, so the least length is bought" in least_words(result)
+    assert (
+        least_words(result)
+        == "proven least length; no plan does with less than 8 ft; no stick has a price"
+    )
     made = json.loads(plan_json(result))
     assert made["currency"] == "in"
-    assert made["summary"]["cost"] == "96.00"
+    assert made["summary"]["length_in"] == "96"
     assert {line["each"] for line in made["order"]} == {None}
 
 

@@ -19,7 +19,7 @@ USUAL_JOINTS: Final = ("in-corner", "butt", "out-corner", "open")
 _LARGEST_SETTING: Final = 60
 """Degrees; a saw that mitres further is rare (common practice, no source)."""
 
-_MOST: Final = 3
+MOST_OFFERED: Final = 3
 """Trims that are offered: more are not read through."""
 _END: Final = re.compile(r"\b(?P<side>left|right)\s*=\s*[^,(#]*(?:\([^)]*\))?[^,#]*", re.IGNORECASE)
 
@@ -68,7 +68,7 @@ def name_trim(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     lacks = facts.get("lacks_at")
     at = lacks.end if lacks is not None else end_of_words(line)
     place = replace(lacks or span, column=at, end=at)
-    for trim in list(facts.get("trims", ()))[:_MOST]:
+    for trim in list(facts.get("trims", ()))[:MOST_OFFERED]:
         yield Mend(f"Add trim {trim}", (Edit(place, f", trim {trim}"),))
 
 
@@ -177,11 +177,15 @@ def in_brackets(words: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
     return offer
 
 
-def add_end(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
-    """Add the end that lacks, for each usual joint."""
-    place = Span(span.file, span.line, facts["at"], facts["at"])
-    for joint in USUAL_JOINTS:
-        yield Mend(f"Add {facts['side']}={joint}", (Edit(place, f", {facts['side']}={joint}"),))
+def add_an_end(*more: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
+    """Return what adds the end that lacks, for each usual joint and for ``more``."""
+
+    def offer(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
+        place = Span(span.file, span.line, facts["at"], facts["at"])
+        for joint in (*USUAL_JOINTS, *more):
+            yield Mend(f"Add {facts['side']}={joint}", (Edit(place, f", {facts['side']}={joint}"),))
+
+    return offer
 
 
 def taken_of(span: Span, facts: Facts, line: str) -> Iterator[Mend]:

@@ -105,7 +105,8 @@ CUTTING_PAGES: Final = (
         title="two unlike crowns in one corner",
         message="{trim} of run {run} and {other} of run {there} meet in one corner,"
         " and are not one crown",
-        remedy="Give both walls the same crown, or end one in a return.",
+        remedy="Give both walls the same crown, or end each by itself: {trim} right=butt, and"
+        " {other} left=butt on run {there} (return round an outside corner).",
         why="Neither a mitre nor a cope closes between crowns that stand out unlike.",
         example="trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\n"
         "stock crown: 12 ft at 28.80\n"

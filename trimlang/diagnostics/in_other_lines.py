@@ -11,6 +11,7 @@ from trimlang.diagnostics.closing_mends import as_it_closes, one_joint
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
 from trimlang.diagnostics.leaving_out import end_of_words
 from trimlang.diagnostics.mend import Edit, Mend
+from trimlang.diagnostics.on_both_walls import one_for_both_walls
 from trimlang.diagnostics.setting_aside import floor_aside
 from trimlang.diagnostics.sizes_to_ask import (
     BLOCK_TALL,
@@ -201,26 +202,6 @@ def with_a_free_name(fact: str) -> Callable[[Diagnostic, Sequence[str]], Iterato
         yield Mend(f"Call it “{free}”", (Edit(place, free),))
 
     return offer
-
-
-def one_for_both_walls(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
-    """Give the two walls of a corner one or the other of their two trims."""
-    facts = dict(finding.facts)
-    trims = (str(facts["trim"]), str(facts["other"]))
-    for trim, label, instead in ((trims[0], "there", trims[1]), (trims[1], "run", trims[0])):
-        wall = re.compile(rf"\s*{re.escape(str(facts[label]))}\s*:[^,#]*[^,#\s]", re.IGNORECASE)
-        # The nearest, for another room may have a wall of the same name.
-        near = sorted(range(len(lines)), key=lambda at: abs(at - finding.span.line + 1))
-        for at in near:
-            head = wall.match(lines[at])
-            if head is None:
-                continue
-            own = re.search(rf"\btrim\s+{re.escape(instead)}\b", lines[at], re.IGNORECASE)
-            start, end = own.span() if own is not None else (head.end(), head.end())
-            text = f"trim {trim}" if own is not None else f", trim {trim}"
-            place = Span(finding.span.file, at + 1, start + 1, end + 1)
-            yield Mend(f"Give both walls {trim}", (Edit(place, text),))
-            break
 
 
 # Apart from the others: what works on a line alone can also be offered where only that line is

@@ -12,6 +12,7 @@ from dataclasses import replace
 from itertools import chain
 
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
+from trimlang.diagnostics.further_mends import FURTHER
 from trimlang.diagnostics.in_other_lines import IN_OTHER_LINES
 from trimlang.diagnostics.mend import Edit, Mend, marked, write
 from trimlang.diagnostics.mends_by_code import MENDS
@@ -28,13 +29,17 @@ def mends(finding: Diagnostic, line: str, lines: Sequence[str] = ()) -> tuple[Me
     remedy = facts.get("remedy")
     # What was worked out where the mistake was found knows more than a rule for its code, so it
     # goes first.
+    further = chain.from_iterable(
+        way(finding, lines) for way in (FURTHER.get(finding.code, ()) if lines else ())
+    )
     if isinstance(remedy, Suggestion):
         sure = len(remedy.ways) == 1
-        return tuple(_suggested(finding.span, remedy, way, line, sure) for way in remedy.ways)
+        said = (_suggested(finding.span, remedy, way, line, sure) for way in remedy.ways)
+        return (*said, *further)
     here = MENDS.get(finding.code, ())
     made = chain.from_iterable(way(finding.span, facts, line) for way in here)
     elsewhere = IN_OTHER_LINES.get(finding.code) if lines else None
-    return (*made, *(elsewhere(finding, lines) if elsewhere is not None else ()))
+    return (*made, *(elsewhere(finding, lines) if elsewhere is not None else ()), *further)
 
 
 def _suggested(span: Span, remedy: Suggestion, way: str, line: str, sure: bool) -> Mend:

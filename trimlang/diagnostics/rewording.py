@@ -21,7 +21,7 @@ _SIDES: Final = ("left", "right")
 _MONTHS: Final = 12
 _DAYS_OF_ANY_MONTH: Final = 28
 _MOST_NAMES: Final = 3
-_UNITS_OFFERED: Final = ("in", "ft", "mm", "m")
+_UNITS_OFFERED: Final = ("in", "ft", "yd", "mm", "cm", "m")
 _UNITS: Final = ("in", "inch", "ft", "feet", "mm", "cm", "m")
 
 

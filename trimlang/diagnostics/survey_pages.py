@@ -166,7 +166,7 @@ SURVEY_PAGES: Final = (
         code="T225",
         title="an end is missing",
         message="run {run} does not say how its {side} end is cut",
-        remedy="Add {side}=in-corner, out-corner, butt, return, splice or open.",
+        remedy="Add {side}=in-corner, out-corner, butt, return or open.",
         why="Both ends decide the length and the saw's setting.",
         example=JOB_TO_ROOM + "  N: 40 in, left=butt",
         needs=(Whole.LINE,),

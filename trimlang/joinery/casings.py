@@ -31,13 +31,13 @@ from trimlang.joinery.remarks import Remark, SaidLength
 from trimlang.joinery.returns import return_piece
 from trimlang.joints_by_role import RETURNED
 from trimlang.language.facts import Side
-from trimlang.lengths.tape import MM, NOTHING, Unit, feet_text, steps_up
+from trimlang.lengths.tape import NOTHING, feet_text
 from trimlang.marking import N_
 from trimlang.survey.block_fits import casing_with_band
 from trimlang.survey.job import End, Gap, Job, Room, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.openings import opening_names
-from trimlang.survey.sticks import likely_price
+from trimlang.survey.sticks import next_stick
 
 _ON_A_PLINTH: Final = N_("stands on a block, “{block}”")
 _TO_A_BLOCK: Final = N_("ends square at a corner block, “{block}”")
@@ -71,23 +71,13 @@ def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
                     need=feet_text(piece.length, piece.unit),
                     trim=piece.trim,
                     longest=feet_text(longest, piece.unit),
-                    stick=_next_stick(job.trim(piece.trim), piece),
+                    stick=next_stick(job.trim(piece.trim).offers, piece.length, piece.unit),
                 )
             if piece.vanishes:
                 part = f"the {piece.all_notes}"
                 findings.say("T122", stretch.span, part=part, trim=piece.trim)
             check_reach_of_part(piece, piece.all_notes, stretch.span, room.settings, findings)
             yield piece
-
-
-def _next_stick(trim: Trim, piece: Piece) -> str:
-    """Return the next longer stick as a stock line lists it, with what it likely costs."""
-    # Sticks are sold every two feet or 30 cm (common practice, no source); an inch is lost where
-    # their ends are squared off.
-    step = 300 * MM if piece.unit is Unit.MM else Fraction(24)
-    long = steps_up(piece.length + 1, step)
-    price = likely_price(trim.offers, long)
-    return feet_text(long, piece.unit) + (f" at {price}" if price else "")
 
 
 def _surround(opening: CasedOpening) -> Iterator[Piece]:

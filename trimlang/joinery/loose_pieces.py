@@ -21,6 +21,7 @@ from trimlang.lengths.tape import feet_text
 from trimlang.marking import N_
 from trimlang.survey.job import Job, LoosePiece, Room
 from trimlang.survey.measures import Findings
+from trimlang.survey.sticks import next_stick
 
 _ONE: Final = N_("“{piece}”")
 _ONE_OF: Final = N_("“{piece}”, {n} of {all}")
@@ -43,6 +44,7 @@ def loose_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
                 need=feet_text(first.length, first.unit),
                 trim=loose.trim,
                 longest=feet_text(longest, first.unit),
+                stick=next_stick(job.trim(loose.trim).offers, first.length, first.unit),
                 half=feet_text(loose.length / 2, first.unit),
             )
         # A bench piece goes through the same saw as a wall's.

@@ -24,6 +24,7 @@ from trimlang.record import record
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Job, Room, Trim
 from trimlang.survey.measures import Findings
+from trimlang.survey.sticks import next_stick
 
 _SHORTER: Final = (Fraction(18), Fraction(12))
 """Shortest pieces offered where no splice finds a stud (inches): common practice, no source."""
@@ -72,15 +73,11 @@ def spliced(
 ) -> Splice | None:
     """Return how ``whole`` is spliced; None, with a finding, where that cannot be done."""
     run, settings = wall.run, wall.room.settings
+    stick = next_stick(trim.offers, whole.length, settings.unit)
+    known = {"run": run.label, "trim": trim.name, "stick": stick}
     if not run.may_splice:
-        findings.say(
-            "T401",
-            run.span,
-            run=run.label,
-            need=feet_text(whole.length, settings.unit),
-            trim=trim.name,
-            longest=feet_text(longest, settings.unit),
-        )
+        need, reach = (feet_text(one, settings.unit) for one in (whole.length, longest))
+        findings.say("T401", run.span, need=need, longest=reach, **known)
         return None
     if trim.thickness is None:
         findings.say("T211", run.span, joint="splice", run=f"run {run.label}", trim=trim.name)
@@ -105,7 +102,7 @@ def spliced(
             findings.say("T406", run.span, run=run.label, trim=whole.trim, shorter=shorter)
         studs = None
     if cut is None:
-        findings.say("T403", run.span, run=run.label, **_too_short(whole, wall, longest, lap))
+        findings.say("T403", run.span, **known, **_too_short(whole, wall, longest, lap))
         return None
     # One stick would do: the file wants a joint in the middle, and the planner must not move it.
     halved = force and exact <= longest - settings.rounding_step

@@ -179,7 +179,8 @@ def bend_rakes(room: Room, trims: Mapping[str, Trim], findings: Findings) -> Roo
                 if not alike and side is Side.RIGHT:
                     findings.say("T457", end.span, run=stretch.label, other=mate.label)
             if not bend and not _lost_beside(room, index, side):
-                findings.say("T244", end.span, side=side, run=stretch.label)
+                mated = None if mate is None else mate.side(side.other).span
+                findings.say("T244", end.span, side=side, run=stretch.label, there=mated)
             now = walk[index]
             walk[index] = replace(now, **{side: replace(getattr(now, side), bend=bend)})
     return replace(room, walk=tuple(walk))

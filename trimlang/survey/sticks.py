@@ -8,6 +8,7 @@ from typing import Final
 
 from trimlang.diagnostics import Span
 from trimlang.language.stick_facts import DefectKind
+from trimlang.lengths.tape import MM, Unit, feet_text, steps_up
 from trimlang.money import money_text
 from trimlang.record import record
 
@@ -134,3 +135,14 @@ def likely_price(offers: Iterable[Offer], length: Fraction, pack: int = 1) -> st
     nearest = min(priced, key=lambda offer: abs(offer.length - length))
     cents = round(nearest.price / nearest.pack / nearest.length * length * pack * 100)
     return money_text(Fraction(cents, 100))
+
+
+def next_stick(offers: Iterable[Offer], length: Fraction, unit: Unit) -> str:
+    """Return a stick for a piece that none reaches, as a stock line lists it, likely price and all.
+
+    Sticks are sold every two feet or 30 cm (common practice, no source); an inch is lost where
+    their ends are squared off.
+    """
+    long = steps_up(length + 1, 300 * MM if unit is Unit.MM else Fraction(24))
+    price = likely_price(offers, long)
+    return feet_text(long, unit) + (f" at {price}" if price else "")

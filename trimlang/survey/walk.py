@@ -41,7 +41,16 @@ def _say_unmet(run: Run, end: End, neighbour: Stretch, side: Side, findings: Fin
     """Report a run's corner without a mate; ``side`` is where the neighbour should have it."""
     kind = neighbour.kind if isinstance(neighbour, Gap) else GapKind.BARE
     gap = "the opening" if kind is GapKind.OPENING else "the bare wall"
-    findings.say("T304", end.span, run=run.label, joint=end.joint, gap=gap, kind=kind, side=side)
+    findings.say(
+        "T304",
+        end.span,
+        run=run.label,
+        joint=end.joint,
+        gap=gap,
+        kind=kind,
+        side=side,
+        there=neighbour.span,
+    )
 
 
 def _meet(
@@ -141,11 +150,12 @@ def _fit(right: End, left: End, findings: Findings) -> tuple[End, End]:
     """Return a coped corner's ends with one side coped; its mate runs square into the corner."""
     fits = (right.fit, left.fit)
     if right.mitred and Fit.COPED in fits:
-        findings.say("T491", left.span if left.fit is Fit.COPED else right.span)
+        coped, mitred = (left, right) if left.fit is Fit.COPED else (right, left)
+        findings.say("T491", coped.span, there=mitred.span)
         return replace(right, mitred=False), replace(left, mitred=False)
     if right.fit is Fit.COPED and left.fit is Fit.COPED:
         # Two copes leave a hole in the corner: one of the two profiles must be there to be met.
-        findings.say("T305", left.span)
+        findings.say("T305", left.span, there=right.span)
         return right, replace(left, fit=Fit.SQUARE)
     if right.fit is Fit.COPED:
         return right, replace(left, fit=Fit.SQUARE)

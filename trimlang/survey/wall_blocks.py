@@ -71,7 +71,8 @@ def read_corner_block(
 def one_block(right: End, left: End, findings: Findings) -> BlockInCorner | None:
     """Return the block of a corner that either side may name; reports two, and a crooked corner."""
     if right.block is not None and left.block is not None and right.block != left.block:
-        findings.say("T476", left.span, one=right.block.block.name, other=left.block.block.name)
+        names = {"one": right.block.block.name, "other": left.block.block.name}
+        findings.say("T476", left.span, there=right.span, **names)
     block = right.block or left.block
     corner = left.corner if right.corner is None else right.corner
     if block is not None and corner is not None and abs(corner - RIGHT) > MOST_OFF_SQUARE:

@@ -1,0 +1,216 @@
+"""Mends for what a remedy names besides its first way, in the finding's own line or another."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
+from fractions import Fraction
+from typing import Final
+
+from trimlang.diagnostics.adding import MOST_OFFERED
+from trimlang.diagnostics.diagnostic import Diagnostic, Span
+from trimlang.diagnostics.leaving_out import end_of_words
+from trimlang.diagnostics.measured_later import Way, added
+from trimlang.diagnostics.mend import Edit, Facts, Mend, delete, marked, write
+from trimlang.diagnostics.setting_aside import TO_ASK, remark
+
+_HEADING: Final = re.compile(r'\s*room\s+["“](?P<name>[^"”]+)["”]', re.IGNORECASE)
+_TRIM: Final = re.compile(r"\s*trim\s+(?P<name>[^\s:]+)\s*:(?P<said>.*)", re.IGNORECASE)
+_PRICED: Final = re.compile(
+    r"(?P<long>\d+(?:\.\d+)?)\s*(?P<unit>ft|m)\s+at\s+\D?(?P<price>\d+(?:\.\d+)?)", re.IGNORECASE
+)
+_SUPPLIER: Final = re.compile(r'\bfrom\s+(?P<name>["“][^"”]+["”])', re.IGNORECASE)
+
+
+def here(way: Callable[[Span, Facts, str], Iterator[Mend]]) -> Way:
+    """Return a way that looks at the finding's own line as one that has the whole file."""
+
+    def offer(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+        return way(finding.span, dict(finding.facts), lines[finding.span.line - 1])
+
+    return offer
+
+
+def instead_of(pattern: str, text: str) -> Way:
+    """Return what writes a text in the line for the last words like ``pattern`` up to the mark."""
+    words = re.compile(pattern, re.IGNORECASE)
+
+    def offer(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+        span, line = finding.span, lines[finding.span.line - 1]
+        found = [one for one in words.finditer(line) if one.start() < span.end]
+        if found:
+            place = replace(span, column=found[-1].start() + 1, end=found[-1].end() + 1)
+            yield (
+                write(place, text) if text else delete(place, f"Leave “{found[-1][0].strip()}” out")
+            )
+
+    return offer
+
+
+def named_in_a_room(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Give a trim that no run gets to a room; the finding's own, where it stands in one."""
+    trim, span = str(dict(finding.facts)["trim"]), finding.span
+    rooms = [(at + 1, found) for at, line in enumerate(lines) if (found := _HEADING.match(line))]
+    above = [one for one in rooms if one[0] < span.line]
+    for number, heading in above[-1:] or rooms[:MOST_OFFERED]:
+        at = end_of_words(lines[number - 1])
+        edit = Edit(Span(span.file, number, at, at), f", trim {trim}")
+        yield Mend(f"Give “{heading['name']}” {trim}", (edit,))
+
+
+def on_another(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Name another trim behind or below this one, of those that stand on the wall themselves."""
+    facts = dict(finding.facts)
+    own = {str(facts["trim"]), str(facts["behind"])}
+    plain = [
+        found["name"]
+        for found in map(_TRIM.match, lines)
+        if found is not None
+        and found["name"] not in own
+        and not re.search(r"\b(?:in front of|on|spring)\b", found["said"], re.IGNORECASE)
+    ]
+    yield from (write(finding.span, f"{facts['where']} {name}") for name in plain[:MOST_OFFERED])
+
+
+def with_casing(*, tall: bool) -> Way:
+    """Return what gives an opening a casing of the file, and its height where it says none."""
+
+    def offer(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+        span, line = finding.span, lines[finding.span.line - 1]
+        at = end_of_words(line)
+        # What can be used as casing says how wide it is, and does not hang at an angle.
+        for found in filter(None, map(_TRIM.match, lines)):
+            said = found["said"]
+            if not re.search(r"\bwide\b", said) or re.search(r"\bspring\b", said):
+                continue
+            words = f"casing {found['name']}"
+            if tall and not re.search(r"\bheight\b", line, re.IGNORECASE):
+                edits = added(span.file, span.line, line, at, f"{words}, height 80 in")
+                yield Mend(f"Add {words}, height 80 in, to be measured", edits)
+            else:
+                edit = Edit(Span(span.file, span.line, at, at), f", {words}")
+                yield Mend(f"Add {words}", (edit,))
+
+    return offer
+
+
+def at_a_price(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Give a stick the price that another of its trim has for as much length, to be asked."""
+    trim, span = re.escape(str(dict(finding.facts)["trim"])), finding.span
+    line = lines[span.line - 1]
+    long = re.match(r"(?P<long>\d+(?:\.\d+)?)\s*(?P<unit>ft|m)\b", marked(span, line))
+    stock = (one for one in lines if re.match(rf"\s*stock\s+{trim}\s*:", one, re.IGNORECASE))
+    priced = [found for one in stock for found in _PRICED.finditer(one)]
+    for found in priced if long is not None else ():
+        if long is None or found["unit"].lower() != long["unit"].lower():
+            continue
+        each = Fraction(found["price"]) / Fraction(found["long"]) * Fraction(long["long"])
+        cents = round(each * 100)
+        said = f"at {cents // 100}.{cents % 100:02d}"
+        asks = remark(span.file, span.line, line, f"{TO_ASK}: {long[0]} {said}?")
+        place = replace(span, column=span.end)
+        if span.end == asks.span.column:
+            yield Mend(f"Add {said}, to be asked", (replace(asks, text=f" {said}{asks.text}"),))
+        else:
+            yield Mend(f"Add {said}, to be asked", (asks, Edit(place, f" {said}")))
+        return
+
+
+def in_inches(finding: Diagnostic, _lines: Sequence[str]) -> Iterator[Mend]:
+    """Write decimal feet as inches."""
+    feet = Fraction(str(dict(finding.facts)["feet"]).removesuffix(" ft"))
+    inches = 12 * feet
+    if (inches * 1000).denominator == 1:
+        yield write(finding.span, f"{float(inches):g} in")
+
+
+def square_at_both(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Cut a loose piece square at both ends, in the place of what is said of either."""
+    span, line = finding.span, lines[finding.span.line - 1]
+    said = list(re.finditer(r"\s*,\s*(?:left|right)\s*=[^,#]*[^,#\s]", line, re.IGNORECASE))
+    places = [replace(span, column=one.start() + 1, end=one.end() + 1) for one in said]
+    edits = [Edit(place, "") for place in reversed(places)]
+    if edits:
+        edits[-1] = replace(edits[-1], text=", square")
+        yield Mend("Say “square”", tuple(edits))
+
+
+def turning_crown(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Name a crown of the file as what turns at a beam."""
+    trims = filter(None, map(_TRIM.match, lines))
+    crowns = [found["name"] for found in trims if re.search(r"\bspring\b", found["said"])]
+    yield from (write(finding.span, name) for name in crowns[:MOST_OFFERED])
+
+
+def sold_by(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Name a supplier of the file as who sells a trim; one to be asked where it has none."""
+    span, line = finding.span, lines[finding.span.line - 1]
+    names = dict.fromkeys(found["name"] for one in lines for found in _SUPPLIER.finditer(one))
+    at = line.find(":") + 2
+    for name in list(names)[:MOST_OFFERED] or ['"the yard"']:
+        edit = Edit(replace(span, column=at, end=at), f" from {name},")
+        yield Mend(f"Write “from {name}”", (edit,))
+
+
+def put_back(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Put a piece that no wall asks for back on the rack, as long as the log says it was cut."""
+    piece, span = str(dict(finding.facts)["piece"]), finding.span
+    line = lines[span.line - 1]
+    long = re.search(rf"{re.escape(piece)}\s+(?P<long>\d[^,#]*?)(?=\s+from\b|\s*[,#]|\s*$)", line)
+    if long is not None:
+        said = f"spoiled {piece} into {long['long']}"
+        place = replace(span, column=len(line) + 1, end=len(line) + 1)
+        yield Mend(f"Write “{said}”", (Edit(place, f"\n{said}"),))
+
+
+def spoiled_between(finding: Diagnostic, _lines: Sequence[str]) -> Iterator[Mend]:
+    """Say that a piece was spoiled before it was cut again."""
+    facts, span = dict(finding.facts), finding.span
+    if str(facts["line"]) != f"line {span.line}":
+        said = f"spoiled {facts['piece']}"
+        place = replace(span, column=1, end=1)
+        yield Mend(f"Write “{said}” above", (Edit(place, f"{said}\n"),))
+
+
+def one_implied(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Let one corner follow from the others, so that all are cut as the diagonals say."""
+    facts: Facts = dict(finding.facts)
+    for _, places in facts["slips"]:
+        for place, text in places[1:2]:
+            joint = str(text).partition("(")[0]
+            if place.file == finding.span.file and "(" in str(text):
+                said = marked(place, lines[place.line - 1])
+                if re.fullmatch(r"[a-z\-]+", said):
+                    yield Mend(f"Write “{joint}(implied)”", (Edit(place, f"{joint}(implied)"),))
+
+
+def as_a_corner_between(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Write the inside corner that lacks at both runs that meet in it."""
+    runs = re.findall(r"run ([^\s,]+)", str(dict(finding.facts).get("places", "")))
+    if len(runs) != len(("one", "other")):
+        return
+    edits: list[Edit] = []
+    for label, side in zip(runs, ("right", "left"), strict=True):
+        own = re.compile(rf"\s*{re.escape(label)}\s*:", re.IGNORECASE)
+        below = range(finding.span.line, len(lines))
+        number = next((at + 1 for at in below if own.match(lines[at])), None)
+        if number is None:
+            return
+        line = lines[number - 1]
+        said = re.search(rf"\b{side}\s*=\s*[^,#(]*[^,#(\s]", line, re.IGNORECASE)
+        start, end = said.span() if said is not None else (end_of_words(line) - 1,) * 2
+        text = f"{side}=in-corner"
+        place = Span(finding.span.file, number, start + 1, end + 1)
+        edits.append(Edit(place, text if said is not None else f", {text}"))
+    yield Mend(f"Write the in-corner of {runs[0]} and {runs[1]}", tuple(edits))
+
+
+def spliced_again(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Let the job's long walls be pieced together, where it says that none is."""
+    for number, line in enumerate(lines, start=1):
+        found = re.match(r"\s*splices\s*:\s*(?P<never>never)\b", line, re.IGNORECASE)
+        if found is not None:
+            start, end = found.span("never")
+            place = Span(finding.span.file, number, start + 1, end + 1)
+            yield Mend("Write “splices: allowed”", (Edit(place, "allowed"),))
