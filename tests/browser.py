@@ -18,6 +18,12 @@ _OPTIONS = (
     " --disable-component-update --disable-sync --disable-extensions --remote-debugging-pipe"
 ).split()
 
+# null where a page may keep nothing, as about:blank
+_KEPT = """(() => {
+  try { return JSON.stringify([location.origin, Object.entries(localStorage).sort()]); }
+  catch (error) { return null; }
+})()"""
+
 
 class Browser:
     """A browser with one page at a time; ``with Browser(profile) as page``."""
@@ -39,6 +45,7 @@ class Browser:
         )
         self._number = 0
         self._session: str | None = None
+        self._visit: str | None = None
 
     def __enter__(self) -> Browser:
         return self
@@ -50,17 +57,25 @@ class Browser:
             assert pipe
             pipe.close()
 
+    def forget(self) -> None:
+        """Let the next page find nothing of what the pages before it have kept."""
+        self._session = None
+        if self._visit is not None:
+            self.ask("Target.disposeBrowserContext", browserContextId=self._visit)
+            self._visit = None
+
     def open(self, address: str, *, dark: bool = False, size: tuple[int, int] = (800, 600)) -> None:
         """Open a page in the place of the last one, and wait until it is loaded."""
+        kept = None
         if self._session is None:
-            target = self.ask("Target.createTarget", url="about:blank")["targetId"]
+            self._visit = self.ask("Target.createBrowserContext")["browserContextId"]
+            target = self.ask(
+                "Target.createTarget", url="about:blank", browserContextId=self._visit
+            )["targetId"]
             attached = self.ask("Target.attachToTarget", targetId=target, flatten=True)
             self._session = attached["sessionId"]
         else:
-            # What the page has stored is handed to the browser's own process when it goes; the
-            # next page may else read from before that.
-            self.ask("Page.navigate", url="about:blank")
-            self._until("location.href === 'about:blank'", address)
+            kept = self.value(_KEPT)
         wide, tall = size
         self.ask(
             "Emulation.setDeviceMetricsOverride",
@@ -68,10 +83,30 @@ class Browser:
         )  # fmt: skip
         scheme = {"name": "prefers-color-scheme", "value": "dark" if dark else "light"}
         self.ask("Emulation.setEmulatedMedia", features=[scheme])
-        self.ask("Page.navigate", url=address)
-        self._until(
-            "location.href !== 'about:blank' && document.readyState === 'complete'", address
-        )
+        self._go(address)
+        if kept is None or kept.endswith(",[]]"):
+            return
+        # What a page has kept is on its way to the browser's own process when the page goes. The
+        # next one may start before it is there: it is opened anew once its place has been told.
+        ends = monotonic() + PATIENCE
+        origin = kept[: kept.index(",")]
+        while (found := self.value(_KEPT)) != kept and found and found.startswith(origin):
+            assert monotonic() < ends, (address, kept, found)
+            sleep(0.01)
+        self._go(address)
+
+    def save_to(self, folder: Path) -> None:
+        """Let the page that is open save files there."""
+        self.ask(
+            "Browser.setDownloadBehavior",
+            behavior="allow", browserContextId=self._visit, downloadPath=str(folder),
+        )  # fmt: skip
+
+    def _go(self, address: str) -> None:
+        for place in ("about:blank", address):  # so that it is seen when the old page is gone
+            self.ask("Page.navigate", url=place)
+            there = f"(location.href === 'about:blank') === {str(place == 'about:blank').lower()}"
+            self._until(f"{there} && document.readyState === 'complete'", place)
 
     def _until(self, held: str, address: str) -> None:
         ends = monotonic() + PATIENCE

@@ -28,8 +28,7 @@ def test_a_tick_is_still_there_after_a_reload(browser: Browser, tmp_path: Path) 
     page = tmp_path / "tickets.html"
     page.write_text(render_sheets(small(), only=["tickets"])["tickets"], encoding="utf-8")
     box = f"document.querySelector('[data-tick=\"{BOX}\"]')"
-    browser.open(page.as_uri())
-    browser.value("localStorage.clear()")
+    browser.forget()
     browser.open(page.as_uri())
     assert browser.value(f"{box}.checked") is False
     browser.value(f"{box}.click()")

@@ -62,12 +62,9 @@ TAPPED = """
 
 
 @pytest.fixture
-def unticked(browser: Browser, tmp_path: Path) -> None:
+def unticked(browser: Browser) -> None:
     """Take the ticks of earlier tests out of the browser."""
-    empty = tmp_path / "empty.html"
-    empty.write_text("<title>x</title>")
-    browser.open(empty.as_uri())
-    browser.value("localStorage.clear()")
+    browser.forget()
 
 
 @cache
@@ -200,7 +197,7 @@ def test_the_lines_are_copied_and_saved_as_a_file(browser: Browser, tmp_path: Pa
     show(browser, tmp_path, checklist_of(SMALL))
     tap(browser, "BR-E-base", "cut")
     (line,) = written(browser)
-    browser.ask("Browser.setDownloadBehavior", behavior="allow", downloadPath=str(tmp_path))
+    browser.save_to(tmp_path)
     browser.value("document.querySelector('.take-home .save').click()")
     saved, ends = tmp_path / "small-ticked.site", monotonic() + PATIENCE
     while not (saved.exists() and saved.stat().st_size):
