@@ -134,6 +134,32 @@ def test_what_an_end_does_then_and_whom_it_meets() -> None:
     assert (apart["HA-N-base"].mates, apart["HA-E-base"].mates) == ("", "")
 
 
+def test_corners_behind_one_where_nothing_meets_are_met_all_the_same() -> None:
+    further = 'note "mind the pipe"\n  F: 30 in, left=in-corner, right=butt\n'
+    text = JOB.replace('note "mind the pipe"\n', further)
+    apart = text.replace("left=out-corner, right=butt", "left=butt, right=in-corner")
+    made_of = made(apart)
+    assert [made_of[f"HA-{name}-base"].mates for name in "NEF"] == [
+        "", "right HA-F-base", "left HA-E-base"]  # fmt: skip
+
+
+def test_crown_that_goes_on_over_a_door_meets_both_its_neighbours() -> None:
+    text = f"""\
+{BASE}
+{CROWN}
+{TWELVE_FEET}
+{CROWN_STOCK}
+room "Hall" as HA, trim crown, open walk
+  N: 60 in, left=butt, right=in-corner
+  E1: 40 in, left=in-corner, right=butt
+  door 32 in
+  E2: 20 in, left=butt, right=in-corner
+  S: 30 in, left=in-corner, right=butt
+"""
+    assert [one.mates for one in made(text).values()] == [
+        "right HA-E1-crown", "left HA-N-crown, right HA-S-crown", "left HA-E1-crown"]  # fmt: skip
+
+
 def test_a_return_at_the_left_is_met_by_its_right_end() -> None:
     made_of = made(JOB.replace("N: 60 in, left=butt", "N: 60 in, left=return"))
     assert made_of["HA-N-base-left-return"].mates == "right HA-N-base"
@@ -270,6 +296,7 @@ def test_an_end_that_lies_differently_says_so_in_full_on_a_label_too() -> None:
     )
     (south,) = [one for one in tickets(compiled(text), PEN, paper=label("100mm x 50mm"))
                 if one.id == "DR-S-crown"]  # fmt: skip
+    assert ("room", "Drawing room on the landing · crown") in print_of(south)
     assert [text for term, text in print_of(south) if term in ("left", "right")][:2] == [
         "flat, face up, wall edge to the fence, piece left of the blade",
         "flat, face up, ceiling edge to the fence, piece left of the blade",

@@ -278,6 +278,7 @@ def test_lines_of_the_order_and_their_sums() -> None:
     assert (made.tax, made.tax_rate) == ("$3.46", "8.255 %")
     assert made.unpriced
     assert not made.by_length
+    assert (made.sticks, made.length) == ("", "")
 
 
 def test_several_sticks_are_counted_and_what_is_on_hand_is_not_bought() -> None:

@@ -88,7 +88,7 @@ def tickets(
             result,
             pen.of(piece.unit),
             met=met,
-            where=where.get(piece.id),
+            where=where[piece.id],
             paper=paper,
             printing=printing,
             code=code,
@@ -117,7 +117,7 @@ def _ticket(
     pen: Pen,
     *,
     met: Mates,
-    where: tuple[CutStick, int, StickPlace] | None,
+    where: tuple[CutStick, int, StickPlace],
     paper: Area | LabelSize,
     printing: str,
     code: bool,
@@ -128,7 +128,7 @@ def _ticket(
     left = end_text(piece, Side.LEFT, ends[0], pen, met)
     right = end_text(piece, Side.RIGHT, ends[1], pen, met)
     length = pen.mark(piece.to_mark)
-    stick, order = ("", "") if where is None else _stick(where, pen)
+    stick, order = _stick(where, pen)
     part = ""
     if piece.parts > 1:
         part = words("part {n} of {all}", n=piece.part, all=piece.parts)
