@@ -9,6 +9,9 @@ import pytest
 from tests import jobs
 from trimlang.compiler import check_job, compile_job
 from trimlang.sheets.render.pages import render_sheets
+from trimlang.sheets.wording.catalogue import words_in
+from trimlang.sheets.wording.material_words import need
+from trimlang.sheets.wording.quantities import Pen
 from trimlang.takeoff.supply import Supply
 
 # One outside corner and a return; 40 and 50 in: four and five stations of two nails.
@@ -40,6 +43,12 @@ def test_putty_takes_the_nail_holes_from_the_filler() -> None:
     assert (putty.count, putty.cost) == (1, Fraction("3.50"))
     assert dict(now["filler"].facts)["holes"] == 0
     assert before["filler"].need - now["filler"].need == putty.need
+    # and none is named where only joints are left for it
+    pen = Pen(words_in("en"), "$")
+    for filler, holes_said in ((before["filler"], True), (now["filler"], False)):
+        assert ("nail holes" in need(filler, pen)) is holes_said
+        assert ("nail holes" in filler.detail) is holes_said
+        assert "scarfs and outside corners" in need(filler, pen)
 
 
 def test_glue_by_the_joint() -> None:

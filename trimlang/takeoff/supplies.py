@@ -180,7 +180,8 @@ def _filler(job: Job, runs: tuple[Piece, ...], nails: int) -> tuple[Supply, ...]
             Consumable.FILLER,
             volume,
             job.settings.filler_tub,
-            detail=f"{holes} nail holes, {seams} scarfs and outside corners",
+            detail=(f"{holes} nail holes, " if holes else "")
+            + f"{seams} scarfs and outside corners",
             package="tub",
             facts=(("holes", Fraction(holes)), ("seams", Fraction(seams))),
         ),

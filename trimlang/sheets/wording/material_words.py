@@ -161,8 +161,12 @@ def need(supply: Supply, pen: Pen) -> str:
             reach=pen.run_of(facts["reach"]),
         )
     if supply.what is Consumable.FILLER:
+        text = N_("{need} fl oz; {holes} nail holes, {seams} scarfs and outside corners")
+        # Where putty fills the holes there are none left for filler.
+        if not facts["holes"]:
+            text = N_("{need} fl oz; {seams} scarfs and outside corners")
         return words(
-            "{need} fl oz; {holes} nail holes, {seams} scarfs and outside corners",
+            text,
             need=_at_least_a_tenth(supply.need, pen),
             holes=decimal_text(facts["holes"], 0),
             seams=decimal_text(facts["seams"], 0),
