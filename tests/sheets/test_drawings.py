@@ -7,7 +7,7 @@ import re
 from fractions import Fraction
 from io import StringIO
 from itertools import combinations, pairwise
-from math import hypot
+from math import cos, hypot, radians, sin
 from pathlib import Path
 
 import pytest
@@ -22,7 +22,7 @@ from trimlang.sheets.content.proofs import cost_proofs
 from trimlang.sheets.content.saw_sheet import saw_sheet
 from trimlang.sheets.content.stick_layouts import WIDE, stick_layouts
 from trimlang.sheets.content.stock_order import order
-from trimlang.sheets.drawing.lettering import SIZES
+from trimlang.sheets.drawing.lettering import SIZES, Wanted, letter
 from trimlang.sheets.drawing.plan_scale import walls
 from trimlang.sheets.drawing.typeface import run
 from trimlang.sheets.export.order_csv import order_csv
@@ -271,6 +271,25 @@ def test_names_on_the_plan_lie_on_nothing(job: str) -> None:
             assert not box.intersects(stroke)
     for one, other in combinations(boxes, 2):
         assert not one.intersects(other)
+
+
+@pytest.mark.parametrize("heading", [0.0, 90.0])
+def test_names_in_one_line_do_not_run_together(heading: float) -> None:
+    """Two openings side by side, as long as their names: read as one they name none."""
+    x, y = cos(radians(heading)), sin(radians(heading))
+    size = SIZES["gap"]
+    texts = ("porthole", "radiator")
+    long = max(run(text, size) for text in texts) + 1
+    ends = [(50 + at * long * x, 50 + at * long * y) for at in (-1, 0, 1)]
+    wanted = [
+        Wanted("gap", text, one, other, off=(y, -x), heading=heading)
+        for text, (one, other) in zip(texts, pairwise(ends), strict=True)
+    ]
+    one, other = letter(wanted, (), (), (100, 100)).labels
+    apart = hypot(float(one.x) - float(other.x), float(one.y) - float(other.y))
+    beside = abs((float(one.x) - float(other.x)) * y - (float(one.y) - float(other.y)) * x)
+    spaces = apart - sum(run(text, size) for text in texts) / 2
+    assert beside > size or spaces > 2 * run(" ", size) > 0
 
 
 def test_the_plan_tells_coped_ends_from_mitred() -> None:

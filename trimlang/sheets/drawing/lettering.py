@@ -7,6 +7,7 @@ coordinates are millimetres on paper.
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from math import cos, radians, sin
 from typing import Final
@@ -20,6 +21,10 @@ SIZES: Final = {"run": 3.2, "gap": 2.95, "piece": 2.95, "measure": 2.95, "name":
 LONGEST: Final = 44.0
 CLEAR: Final = 0.5
 """How much stays free round each name (mm)."""
+BETWEEN: Final = 2.5
+"""How much stays free between two names in one line, which would else read as one (mm)."""
+IN_LINES: Final = frozenset({"run", "gap"})
+"""Names that stand along their walls, which go on in one line."""
 STROKE: Final = 0.7
 MARK: Final = 1.2
 
@@ -123,6 +128,8 @@ class _Lettering:
         self._taken, self._walls = TakenPlaces(solid), walls
         self._wide, self.tall = size
         self._names: list[Shape] = []
+        # Those that are turned alike, by how far they are.
+        self._rows: defaultdict[int, TakenPlaces] = defaultdict(lambda: TakenPlaces(()))
         self._led: list[tuple[Point, Point]] = []
         self.leaders: list[DrawnLine] = []
 
@@ -138,6 +145,11 @@ class _Lettering:
                 continue
             if not self._taken.leave_free(box):
                 continue
+            # A name at the end of a line of its own is told by that.
+            if one.look in IN_LINES and start is None:
+                row = _box(centre, across + 2 * BETWEEN, height, turn)
+                if not self._rows[round(turn)].leave_free(row):
+                    continue
             if any(_crosses(line, box) for line in self._led):
                 continue
             leader = None if start is None else (start, _nearest(start, centre, across, height))
@@ -166,6 +178,7 @@ class _Lettering:
         """Return a name as it is drawn at its place, which is then taken."""
         self._names.append(spot.box)
         self._taken.take(spot.box)
+        self._rows[round(spot.turn)].take(spot.box)
         if spot.leader is not None:
             self._led.append(spot.leader)
             self.leaders.append(line("leader", *spot.leader))
