@@ -17,9 +17,10 @@ _LONG: Final = re.compile(
 _JOINT: Final = re.compile(r"[a-z]+(?:[ -]corner)?", re.IGNORECASE)
 """The joint's own word or words, with which every written end begins."""
 _CORNER: Final = re.compile(
-    r"(?:in|out|inside|outside)(?:[ -]corner)?(?: ?\([\d./ ]+(?: ?deg| ?°)?\))?$", re.IGNORECASE
+    r"(?:in|out|inside|outside)(?:[ -]corner)?(?: ?\([\d./ ]+(?: ?deg| ?°)?\))?$|(?:butt|open)$",
+    re.IGNORECASE,
 )
-"""A corner with no more than its angle in brackets: of anything else too much would be lost."""
+"""A plain end, or a corner with its angle at most: of anything else too much would be lost."""
 
 
 def as_it_closes(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
@@ -53,6 +54,11 @@ def _edit(place: Span, text: str, lines: Sequence[str]) -> Edit | None:
     line = lines[place.line - 1]
     if text[0].isdigit():
         return _with_length(place, text, line)
+    if text.startswith(("left=", "right=")):
+        # behind the wall's length, or behind all that is said of an opening, which is marked whole
+        rest = re.match(r"[^,#]*", line[place.end - 1 :])
+        at = place.end + len((rest[0] if rest is not None else "").rstrip())
+        return Edit(Span(place.file, place.line, at, at), f", {text}")
     said = marked(place, line).rstrip()
     if not _CORNER.match(said):
         return None

@@ -6,7 +6,6 @@ from typing import Final
 
 from trimlang.diagnostics.adding import add, in_brackets
 from trimlang.diagnostics.further_ways import (
-    as_a_corner_between,
     at_a_price,
     here,
     in_inches,
@@ -77,7 +76,6 @@ FURTHER: Final[dict[str, tuple[Way, ...]]] = {
     "T296": (as_one_step,),
     "T304": (corner_at_the_opening,),
     "T305": (without_other_cope,),
-    "T320": (as_a_corner_between,),
     "T321": (returned_on_both, block_in_the_corner, one_for_both_walls),
     "T322": (returned_on_both,),
     "T323": (given_there,),

@@ -185,27 +185,6 @@ def one_implied(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
                     yield Mend(f"Write “{joint}(implied)”", (Edit(place, f"{joint}(implied)"),))
 
 
-def as_a_corner_between(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
-    """Write the inside corner that lacks at both runs that meet in it."""
-    runs = re.findall(r"run ([^\s,]+)", str(dict(finding.facts).get("places", "")))
-    if len(runs) != len(("one", "other")):
-        return
-    edits: list[Edit] = []
-    for label, side in zip(runs, ("right", "left"), strict=True):
-        own = re.compile(rf"\s*{re.escape(label)}\s*:", re.IGNORECASE)
-        below = range(finding.span.line, len(lines))
-        number = next((at + 1 for at in below if own.match(lines[at])), None)
-        if number is None:
-            return
-        line = lines[number - 1]
-        said = re.search(rf"\b{side}\s*=\s*[^,#(]*[^,#(\s]", line, re.IGNORECASE)
-        start, end = said.span() if said is not None else (end_of_words(line) - 1,) * 2
-        text = f"{side}=in-corner"
-        place = Span(finding.span.file, number, start + 1, end + 1)
-        edits.append(Edit(place, text if said is not None else f", {text}"))
-    yield Mend(f"Write the in-corner of {runs[0]} and {runs[1]}", tuple(edits))
-
-
 def spliced_again(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
     """Let the job's long walls be pieced together, where it says that none is."""
     for number, line in enumerate(lines, start=1):

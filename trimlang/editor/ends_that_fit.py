@@ -19,21 +19,22 @@ def fits(end: TypedEnd, word: str) -> bool:
         # Trims that go round an outside corner with the wall are mitred without being told.
         return end.trim is not None and corner is not None and corner.is_inside
     joint = Joint.of(word)
-    climbs = _climbs(end.wall)
+    climbs = any(isinstance(fact, facts.Rising) for fact in end.wall.facts)
     if end.trim is not None:
         # Of a corner it says no more than how it is fitted there, which has words of its own.
         return not joint.is_corner and why_not_alone(joint, corner, (), climbs=climbs) is None
     if isinstance(end.wall, tree.GapLine):
         # Nothing ends at an opening: what is said there is how the wall turns.
         return joint.is_corner and _meets(joint, end)
-    if (joint.row.on_slope and not climbs) or (joint.row.on_level and climbs):
+    if (joint.row.on_slope and not climbs) or (joint.row.on_level and _slopes(end.wall)):
         return False
-    if joint.row.bends and not (climbs or _climbs(end.neighbour)):
+    if joint.row.bends and not (_slopes(end.wall) or _slopes(end.neighbour)):
         return False
     return _meets(joint, end)
 
 
-def _climbs(wall: tree.RunLine | tree.GapLine | None) -> bool:
+def _slopes(wall: tree.RunLine | tree.GapLine | None) -> bool:
+    """Tell whether a wall's trim, or its crown below the ceiling, climbs."""
     slopes = facts.Rising | facts.CeilingRising
     return wall is not None and any(isinstance(fact, slopes) for fact in wall.facts)
 

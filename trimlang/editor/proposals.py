@@ -156,8 +156,11 @@ def _names(
         or last == "TRIM"
         or (last == "COMMA" and any(word.type == "TRIM" for word in words))
     ):
+        # No trim stands in front of itself.
+        own = str(words[1]) if words[0].type == "TRIM" and len(words) > 1 else ""
         for trim in reading.result.job.trims:
-            yield trim.name, ProposalKind.TRIM, ", ".join(trim.material)
+            if trim.name != own:
+                yield trim.name, ProposalKind.TRIM, ", ".join(trim.material)
 
 
 def _without_line(reading: JobReading) -> tuple[str, ...]:

@@ -17,6 +17,8 @@ from trimlang.joints import Joint
 from trimlang.language.vocabulary import whole_joint
 from trimlang.lengths.tape import Unit
 from trimlang.lengths.units import LengthUnit, in_inches
+from trimlang.settings.setting_kinds import EndSetting
+from trimlang.settings.table import Settings
 from trimlang.survey.measures import LONGEST_WALL
 from trimlang.survey.offers import YARD_SHORTEST
 
@@ -66,6 +68,8 @@ def has_place(
         return False
     if kind in UNITS or kind == METRIC:
         return _may_follow(UNITS.get(kind) or LengthUnit(way), here, unit)
+    if kind == "JOINT" and not _ends_so(way, here):
+        return False
     if kind in ("COPE", "BULLNOSE", "TWO_PIECE"):
         joints = [Joint.of(whole_joint(word.lower())) for word in here if word.type in _CORNERS]
         # Only an inside corner is coped, and only an outside one is rounded.
@@ -80,6 +84,18 @@ def has_place(
         return not any(
             word.type == kind and _begins_a_part(line, at) for at, word in enumerate(line)
         )
+    return True
+
+
+def _ends_so(way: str, here: Sequence[Token]) -> bool:
+    """Tell whether a loose piece, or the setting that is being said, can have such an end."""
+    if here and here[0].type == "PIECE":
+        return Joint.of(way).row.on_loose_piece
+    begins = max((at for at in range(len(here)) if _begins_a_part(here, at)), default=0)
+    part = " ".join(word.lower() for word in here[begins:])
+    for row in Settings.rows():
+        if isinstance(row, EndSetting) and row.words.rpartition(": ")[2] == part:
+            return way in row.kinds
     return True
 
 

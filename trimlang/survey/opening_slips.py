@@ -120,7 +120,8 @@ def unwritten_corners(course: Course) -> Iterator[Slip]:
                     f" {side}={joint} on {course.names[place]}"
                 )
                 score = misfit(walk).total + rare
-                yield Slip(words, (at, after), score, mended=said, rare=rare)
+                meant = ((gap.span, f"{side}={joint}"),)
+                yield Slip(words, (at, after), score, meant=meant, mended=said, rare=rare)
 
 
 def _silent(stretch: Run | Gap, side: Side) -> bool:

@@ -95,7 +95,7 @@ def likely(slips: Sequence[Slip], allowed: float) -> tuple[Slip, ...]:
     first_about: dict[tuple[int, ...], Slip] = {}
     for slip in near:
         # Of several slips of one wall the best speaks for all.
-        first_about.setdefault(slip.about, slip)
+        first_about.setdefault(tuple(sorted(slip.about)), slip)
     return tuple(first_about.values())
 
 

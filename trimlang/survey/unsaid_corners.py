@@ -13,10 +13,12 @@ from fractions import Fraction
 from itertools import product
 from typing import Final, TypeAlias
 
+from trimlang.diagnostics import Span
 from trimlang.joint_row import Corner
 from trimlang.joints import Joint
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import STRAIGHT, degrees_text
+from trimlang.lengths.tape import decimal_text
 from trimlang.survey.job import End, Gap, Run, Stretch
 from trimlang.survey.measured_walk import Course, replaced, with_end
 from trimlang.survey.misfit import misfit
@@ -76,7 +78,9 @@ def _tried(course: Course, reading: _Reading, angle: Fraction | None) -> Iterato
     if len(corners) == 1 and angle is None and _beside_gap(course, *corners):
         return  # that reading is tried for every opening (`unwritten_corners`)
     mended = course
+    meant: list[tuple[Span, str]] = []
     for at, way in corners.items():
+        meant += _ends_of(course, at, Joint.at(way), angle)
         mended = replace(mended, stretches=_with_corner(mended, at, Joint.at(way), angle))
     walk = mended.walk()
     if not corners or not walk.goes_round:
@@ -85,7 +89,21 @@ def _tried(course: Course, reading: _Reading, angle: Fraction | None) -> Iterato
     about = sorted({place for at in corners for place in (at, (at + 1) % len(course.stretches))})
     words = _words(course, corners, angle)
     score = misfit(walk).total + rare
-    yield Slip(words, tuple(about), score, mended=mended.stretches, rare=rare)
+    stretches = mended.stretches
+    yield Slip(words, tuple(about), score, meant=tuple(meant), mended=stretches, rare=rare)
+
+
+def _ends_of(
+    course: Course, at: int, joint: Joint, angle: Fraction | None
+) -> Iterator[tuple[Span, str]]:
+    """Yield what would stand in the file for a corner: at an opening, or at both of two runs."""
+    said = f"{joint}" + ("" if angle is None else f"({decimal_text(angle, 2)} deg)")
+    sides = ((course.stretches[at], Side.RIGHT), (course.after(at), Side.LEFT))
+    gaps = [(one, side) for one, side in sides if isinstance(one, Gap)]
+    for stretch, side in gaps[:1] or sides:
+        end = side.of(stretch.left, stretch.right)
+        written = end is not None and end.span != stretch.span
+        yield (end.span, said) if end is not None and written else (stretch.span, f"{side}={said}")
 
 
 def _with_corner(
