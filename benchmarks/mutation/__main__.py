@@ -93,6 +93,7 @@ TESTS = {
         "tests/planning/test_more_joints.py",
         "tests/planning/test_one_batch.py",
         "tests/planning/test_sold_together.py",
+        "tests/planning/test_supplier_order.py",
         "tests/story",
     ),
     "trimlang.sheets.content": SHEETS,

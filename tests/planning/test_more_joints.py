@@ -107,6 +107,9 @@ def test_a_wall_that_was_cut_stays_as_it_was_cut() -> None:
             Fraction("63.8125"),
             Fraction("36.75"),
         ]
+    # a part that would leave less than a lap for the other moves no joint
+    slip = compile_job(head + walls(100, 100, 80) + PART_A.replace("63 13/16", "100 1/2"))
+    assert [one.length for one in slip.pieces if one.id == "R-N1-base-b"] == [Fraction("36.75")]
     whole = planned(head + walls(100, 100, 80) + f"{BOUGHT}cut R-N1-base\n")
     assert [one.id for one in whole.pieces if one.run == "N1"] == ["R-N1-base"]
 

@@ -271,8 +271,12 @@ def test_a_label_that_is_too_small_is_refused_with_what_would_do() -> None:
         refused(job, label(size), code=False)
     # a code is left off before a label is refused
     assert refused(job, label("40mm x 20mm"), code=True) == told
-    long = refused(ONE_WALL.format(name=LONG_WORD), label("40mm x 20mm"), code=False)
+    job = ONE_WALL.format(name=LONG_WORD)
+    long = refused(job, label("40mm x 20mm"), code=False)
     assert f"ticket HA-{LONG_WORD[:57]} to be" in long
+    # a name that is cut short stands whole in the small print
+    (one,) = tickets(compiled(job), PEN, paper=label("120mm x 60mm"))
+    assert ("id", f"HA-{LONG_WORD}-base") in print_of(one)
 
 
 UNDER_THE_SLOPE = f"""job "Check"

@@ -11,6 +11,7 @@ import pytest
 from tests.conftest import ROOT
 from tests.every import every
 from tests.jobs import BASE, CASE_STOCK, TWELVE_FEET, WIDE_CASE
+from tests.site_log.test_days_of_work import METRIC
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.site_log.progress_of_job import State
@@ -196,6 +197,16 @@ def test_mistakes_are_errors(log: str, code: str) -> None:
     assert code in {finding.code for finding in result.diagnostics}
     assert not result.ok
     assert not result.plans
+
+
+def test_sticks_are_told_in_the_job_s_unit() -> None:
+    log = "cut FL-N-base 1500 from base-1 of 2400\ncut FL-E-base 1900 from base-1 of 3600\n"
+    told = {one.code: one.message for one in compile_job(METRIC + log).diagnostics}
+    assert told["T717"] == "“base-1” is a stick of 2.4 m, as said above"
+    once = METRIC.replace("11.60, 3600 at 17.40", "11.60 at most 1, 3600 at 17.40 at most 1")
+    log = "rack base: nothing\nspoiled FL-W-base-a into 100\ncut FL-W-base-b 3800\n"
+    told = {one.code: one.message for one in compile_job(once + log).diagnostics}
+    assert told["T713"].startswith("“FL-W-base-b” needs 3800 mm, and no stick")
 
 
 def test_the_log_file_beside_the_job_is_read(tmp_path: Path) -> None:
