@@ -58,6 +58,20 @@ def test_a_room_that_does_not_close_tells_what_would_settle_it():
     )
 
 
+def test_a_survey_can_tell_less_than_the_gap_that_it_tells():
+    read = [line.replace("corner", "corner(90 deg)", 1) for line in rectangle(144, 120, 145, 120)]
+    one = closing(checked(*read))
+    assert one.text.startswith("ends 1 in from its start (")
+    assert "; 15/16 in is what this survey can tell; " in one.text
+
+
+def test_angles_that_are_all_alike_are_at_no_other_corner():
+    read = [line.replace("corner", "corner(90 deg)", 1) for line in rectangle(300, 240, 302, 240)]
+    remedy = told(checked(*read), "T310")[1]
+    assert remedy.startswith("Several slips explain it equally well: run N read an inch too short")
+    assert "angles" not in remedy
+
+
 @pytest.mark.parametrize(("unit", "step"), [("in", Fraction(1, 16)), ("mm", MM)])
 def test_what_is_not_checked_says_why_and_no_more(unit, step):
     one = closing(checked(f"N: 36 {unit}, {SIDES}", room=", open walk", unit=unit))

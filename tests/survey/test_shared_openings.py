@@ -30,8 +30,8 @@ room "Behind", trim base, open walk
 FIRST, SECOND = '36 in "D1"', '30 in "d2"'
 
 
-def found(between, first=SECOND, second=FIRST):
-    job = TRIM + NORTH_ROOM.format(24, 40, 38)
+def found(between, first=SECOND, second=FIRST, unit="in"):
+    job = f"unit {unit}\n" + TRIM + NORTH_ROOM.format(24, 40, 38)
     job += SOUTH_ROOM.format(first=first, second=second, between=between)
     return {one.code: one for one in trimlang.compile(job).diagnostics}
 
@@ -55,6 +55,9 @@ def test_a_distance_that_differs_is_told_in_both_rooms():
     # 40 in and half of both openings
     assert "6 ft 1 in apart" in one.message
     assert "7 ft 1 in" in one.message
+    (one,) = found(52, unit="mm").values()
+    assert "1.854 m apart" in one.message
+    assert "2.159 m" in one.message
 
 
 @pytest.mark.parametrize("between", [34, 36, 45, 46])
