@@ -56,7 +56,7 @@ NOT_IN_THE_HOUSE = {
     " wide_bare wide_beam wide_transition",
     "metric paint in a house of inches": "paint_spread_metric",
     "what holds where nothing forbids it": "splices_allowed",
-    "refused wherever it stands": "sign",
+    "refused wherever it stands": "per_said sign",
     "each of its forms has a name of its own": "length number",
     "what takes proving the whole house over its two seconds": "joint_price spare",
 }

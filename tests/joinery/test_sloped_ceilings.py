@@ -376,6 +376,9 @@ def test_other_units_and_tidy_lines_mean_the_same() -> None:
         ("  A: 90 in, left=butt, right=in, ceiling rising right 20 deg\n"
          "  B: 80 in, left=in, right=in\n"
          "  C: 90 in, left=in, right=butt, ceiling rising right 20 deg", "T451"),
+        # of the two walls that climb with a ceiling, one says nothing of it and would be cut level
+        ("  A: 90 in, left=butt, right=in\n  B: 80 in, left=in, right=in\n"
+         "  C: 90 in, left=in, right=butt, ceiling rising right 20 deg", "T451"),
         ("  A: 90 in, left=butt, right=in, ceiling rising left 40 deg\n"
          "  B: 80 in, left=in, right=butt", "T452"),
         ("  A: 90 in, left=butt, right=return, ceiling rising right 20 deg", "T455"),

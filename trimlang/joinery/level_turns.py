@@ -82,6 +82,9 @@ def hung(
         # A level piece comes round the corner: this one hangs as below a level ceiling.
         across = mate.ceiling if side is Side.RIGHT else -mate.ceiling
         return replace(met, end=replace(met.end, fit=Fit.MITRED), roll=NOTHING, across=across)
+    if place is not None and met.meets is Meets.MATE and not (run.ceiling or there):
+        # Round a corner that is level both ways it hangs at its own spring, as its mate does.
+        return replace(met, roll=NOTHING)
     return under_ceiling(met, run.ceiling, there, side)
 
 
