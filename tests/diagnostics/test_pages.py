@@ -10,16 +10,15 @@ from tests.conftest import ROOT
 from tests.every import every
 from trimlang.compiler import compile_job
 from trimlang.diagnostics.code_pages import PAGES, page_text
-from trimlang.diagnostics.family import Family
 from trimlang.diagnostics.reference import reference
 from trimlang.diagnostics.severity import Severity
 from trimlang.stock.planner import QUICK
 from trimlang.tables.from_csv import from_csv
 
 WITH_EXAMPLE = sorted(
-    code for code, page in PAGES.items() if page.example and page.family is not Family.TABLE
+    code for code, page in PAGES.items() if page.example and not page.family.is_of_tables
 )
-OF_TABLES = sorted(code for code, page in PAGES.items() if page.family is Family.TABLE)
+OF_TABLES = sorted(code for code, page in PAGES.items() if page.family.is_of_tables)
 
 
 @every("code", WITH_EXAMPLE)

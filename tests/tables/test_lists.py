@@ -115,7 +115,7 @@ def test_units_and_commas(table: str, walls: list[str]) -> None:
         (
             "N,120 1/4,in-corner,in-corner\nE,90,in,butt\n",
             [
-                'room "list", ends in',
+                'room "list"',
                 "  N: 120 1/4, left=in-corner, right=in-corner",
                 "  E: 90, left=in, right=butt",
             ],
@@ -182,3 +182,78 @@ def test_a_wall_is_called_by_its_name_where_it_has_a_number_too() -> None:
     assert made.text.splitlines()[1:] == ["  Nord: 3.25 m", "  Ost: 2.40 m"]
     assert "column “Nr” is left out" in made.remarks
     assert "column “Name” is read as the wall" in made.remarks
+
+
+TABLES = {
+    # a column that is called Measurement and holds what was measured
+    "Measurement,Value\nKitchen north,3.105 m\nBath west,1.85 m\n": (
+        'room "Kitchen", ends in|  north: 3.105 m||room "Bath", ends in|  west: 1.85 m', ()
+    ),
+    # a unit in the heading beside the ends; what is not understood is asked about
+    "wall,length (m),left,right\nN,3.10,in,out\nE,2.40,out,Gehrung\nS,3.10,,in 91\n": (
+        'room "list"|  N: 3.10 m, left=in, right=out|  # row 3, right end: Gehrung'
+        "|  E: 2.40 m, left=out|  S: 3.10 m, right=in(91)",
+        ("3:12 T670",),
+    ),
+    "\ufeffRaum;Wand;Länge (mm);Ecke links;Ecke rechts\r\nKüche;Nord;3105;innen;außen\r\n"
+    ";Ost;2400;Aussenecke 91,5°;stumpf\r\n;Tür Flur;860;;\r\n\r\nSumme;;6365;;\r\n": (
+        'room "Küche"|  Nord: 3105 mm, left=in-corner, right=out-corner'
+        '|  Ost: 2400 mm, left=out-corner(91.5), right=butt|  door 860 mm, "Tür Flur"'
+        "|  # row 6 is left out: Summe 6365",
+        ("6:1 T650",),
+    ),
+    # a title above the heading, with the sign of another kind of table
+    "Laser export, Haus Muster, EG\nRoom\tName\tDistance\tUnit\nDen\tN\t10.25\tft\n"
+    "Den\tTotal\t20\tft\n": (
+        'room "Den", ends in|  N: 10.25 ft|  # row 4 is left out: Den Total 20 ft', ("4:5 T650",)
+    ),
+    'Room,Wall,Length\nDen,N,"10\' 2 1/4"""\n,E,"8\'-7 9/16"""\n': (
+        "room \"Den\", ends in|  N: 10' 2 1/4\"|  E: 8'-7 9/16\"", ()
+    ),
+    "Habitación;Pared;Longitud (cm);Izquierda;Derecha\nSala;norte;310,5;rincón;esquina exterior\n"
+    "Sala;este;240;esquina exterior;esquina\nSala;puerta;82;;\n": (
+        'room "Sala"|  norte: 310.5 cm, left=in-corner, right=out-corner'
+        "|  # row 3, right end: esquina|  este: 240 cm, left=out-corner|  door 82 cm, \"puerta\"",
+        ("3:32 T670",),
+    ),
+    "Wall,Feet,Inches\nN,10,2 1/4\nE,8,\nS,,9 1/2\n": (
+        'room "list", ends in|  N: 10 ft 2 1/4|  E: 8 ft|  S: 9 1/2', ()
+    ),
+    "Survey of 12 Alder Row\n\nWall;Length;Corner\nN;3,25 m;inside\nE;2,40 m;-\n": (
+        'room "list"|  # row 4, Corner: inside|  N: 3.25 m|  E: 2.40 m', ("4:10 T670",)
+    ),
+    "Nr;Bezeichnung;Messwert;Einheit\n1;Wand Nord;3,105;m\n2;Wand Ost;240;cm\n;Gesamt;5,5;m\n": (
+        'room "list", ends in|  Wand-Nord: 3.105 m, note "Wand Nord"'
+        '|  Wand-Ost: 240 cm, note "Wand Ost"|  # row 4 is left out: Gesamt 5,5 m',
+        ("4:2 T650",),
+    ),
+    # a room in a row of its own, and the unit in a row below the heading
+    "room,wall,length_m\nDen,,\n,N,3.105\nBath,,\n,N,1.2m\n": (
+        'room "Den", ends in|  N: 3.105 m||room "Bath", ends in|  N: 1.2m', ()
+    ),
+    "Wall,Length\n,m\nN,3.105\n": ('room "list", ends in|  N: 3.105 m', ()),
+    "Name,Length,Area\nKitchen,3.105 m,7.45 m2\n": (
+        'room "list", ends in|  Kitchen: 3.105 m', ()
+    ),
+    # thousands with a point, or a wall of three millimetres: nobody can tell
+    "Wand;Länge (mm)\nN;3.105\n": ("  # row 2 is left out: N 3.105", ("2:3 T650",)),
+}  # fmt: skip
+
+
+@every("table", list(TABLES))
+def test_what_instruments_and_phones_export_keeps_each_length(table: str) -> None:
+    made = read(table)
+    lines, told = TABLES[table]
+    assert made.text.splitlines() == lines.split("|")
+    assert [f"{one.span.line}:{one.span.column} {one.code}" for one in made.findings] == list(told)
+
+
+def test_a_sum_in_notes_is_no_wall() -> None:
+    made = read("Den\nN 10 ft 2 1/4\nTotal 19 ft\n", "notes.txt")
+    assert made.text.splitlines()[1:] == ["  N: 10 ft 2 1/4", "  # row 3 is left out: Total 19 ft"]
+
+
+def test_ends_that_a_list_leaves_out_are_asked_about() -> None:
+    made = read("wall,length (m),left,right\nN,3.10,in,\nE,2.40,,in\n")
+    found = check_job(TRIM + made.text.replace("\n", ", trim base\n", 1)).diagnostics
+    assert "T252" in {one.code for one in found}

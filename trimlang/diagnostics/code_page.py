@@ -15,7 +15,8 @@ class Page:
     ``example`` is a whole job file, or a survey as CSV, that triggers it (a test tries each); it
     is empty where only something outside the file can, such as a missing file.  ``needs`` and
     ``loses`` say which findings make which others pointless: see ``Whole``.  ``settles`` are codes
-    of findings that this one says better, at the places of its fact ``settled``.
+    of findings that this one says better, at the places of its fact ``settled``.  ``in_a_table``
+    is the remedy where the wall stands in a table, for which a line of a job file is no help.
     """
 
     code: str
@@ -28,6 +29,7 @@ class Page:
     needs: tuple[Whole, ...] = ()
     loses: Whole | None = None
     settles: tuple[str, ...] = ()
+    in_a_table: str = ""
 
     @property
     def family(self) -> Family:

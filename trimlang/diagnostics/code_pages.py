@@ -14,7 +14,6 @@ from trimlang.diagnostics.ceiling_pages import CEILING_PAGES
 from trimlang.diagnostics.closing_pages import CLOSING_PAGES
 from trimlang.diagnostics.code_page import Page
 from trimlang.diagnostics.cutting_pages import CUTTING_PAGES
-from trimlang.diagnostics.family import Family
 from trimlang.diagnostics.file_pages import FILE_PAGES
 from trimlang.diagnostics.joint_pages import JOINT_PAGES
 from trimlang.diagnostics.log_pages import LOG_PAGES
@@ -62,4 +61,4 @@ def page_text(page: Page) -> str:
 
 
 def _kind(page: Page) -> str:
-    return "A survey in CSV" if page.family is Family.TABLE else "A job file"
+    return "A survey in CSV" if page.family.is_of_tables else "A job file"

@@ -18,7 +18,13 @@ class Family(StrEnum):
     NAMES = "T64"
     TABLE = "T65"
     SHARED_ORDER = "T66"
+    LIST = "T67"
     LOG = "T7"
+
+    @property
+    def is_of_tables(self) -> bool:
+        """Whether it is about a survey in CSV or a list of measurements, and no job file."""
+        return self in (Family.TABLE, Family.LIST)
 
     @classmethod
     def of(cls, code: str) -> Family:

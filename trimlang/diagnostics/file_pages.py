@@ -123,6 +123,17 @@ FILE_PAGES: Final = (
         severity=Severity.WARNING,
     ),
     Page(
+        code="T670",
+        title="an end that is not understood",
+        message="row {row}, {column}: “{said}” {why}",
+        remedy="Write in-corner, out-corner, butt, return or open behind left= or right= of that"
+        " wall in the job file, or into a column that is headed left or right.",
+        why="Inside or outside decides the length and the saw's setting, so it is not guessed. What"
+        " the cell says stands above the wall as a remark.",
+        example="wall,length (m),left,right\nN,3.10,in,Gehrung\nE,2.40,in,in\n",
+        severity=Severity.WARNING,
+    ),
+    Page(
         code="T651",
         title="not a table",
         message="“{path}” cannot be read as CSV: {why}",

@@ -47,6 +47,7 @@ JOINT_PAGES: Final = (
         title="a corner with one side",
         message="{other} begins with {left}, but {one} ({line}) ends there with {right}",
         remedy="A corner is written at both runs that meet in it.",
+        in_a_table="A corner stands in the column “right” of one run and “left” of the next.",
         why="Where two runs meet in a corner both ends are cut for it. Where only one wall has"
         " trim, its end is a butt.",
         example=JOB_TO_ROOM

@@ -159,6 +159,7 @@ SURVEY_PAGES: Final = (
         title="no trim for this run",
         message="no trim for {runs}: neither a wall's line nor room “{room}” names one",
         remedy='Name it in the room\'s line: room "{room}", trim {trim}',
+        in_a_table="Name it in the column “trims”, of the wall's row or of one of the kind “room”.",
         why="A run without trim would be left off every ticket.",
         example=TRIM + STOCK + 'room "Study", open walk\n' + RUN,
     ),
@@ -167,6 +168,7 @@ SURVEY_PAGES: Final = (
         title="an end is missing",
         message="run {run} does not say how its {side} end is cut",
         remedy="Add {side}=in-corner, out-corner, butt, return or open.",
+        in_a_table="Write it in the column “{side}”: in-corner, out-corner, butt, return or open.",
         why="Both ends decide the length and the saw's setting.",
         example=JOB_TO_ROOM + "  N: 40 in, left=butt",
         needs=(Whole.LINE,),
@@ -177,8 +179,8 @@ SURVEY_PAGES: Final = (
         message="how run {run} meets run {other} is not said",
         remedy="Add right=in-corner, or what it is, at {run}, or left=… at {other}; “ends"
         " in-corner” in the room's line says it of all such joints.",
-        why="Both runs end there, and the corner decides their lengths and the saw's setting. It is"
-        " said once, at either of them.",
+        in_a_table="Write it in the column “right” of {run}, or “left” of {other}.",
+        why="Both runs end there; the corner decides their lengths and the saw's setting.",
         example=JOB_TO_ROOM + "  N: 40 in, left=butt\n  E: 30 in, right=butt",
         needs=(Whole.LINE,),
     ),

@@ -9,6 +9,7 @@ from typing import TypeAlias
 
 from trimlang.compiler import check_job
 from trimlang.diagnostics import Diagnostic, Severity, Span, Whole, say
+from trimlang.diagnostics.code_pages import PAGES
 from trimlang.diagnostics.place import Place
 from trimlang.language.parse import parse
 from trimlang.language.source import Source
@@ -111,12 +112,13 @@ class _Teller:
         row, pieces = found
         facts = {name: self._in_table(fact) for name, fact in finding.facts}
         finding = say(finding.code, finding.span, **facts)
+        remedy = PAGES[finding.code].in_a_table.format(**facts) or finding.remedy
         # The cell whose text begins last at or before the place that is marked.
         before = [piece for piece in pieces if piece.start <= finding.span.column]
         piece = before[-1] if before else pieces[0]
         message = f"row {row.number}, {piece.column}: {finding.message}"
         self.findings.append(
-            replace(finding, span=span_of(self._path, piece.cell), message=message)
+            replace(finding, span=span_of(self._path, piece.cell), message=message, remedy=remedy)
         )
 
     def _in_table(self, fact: object) -> object:

@@ -13,6 +13,8 @@ from trimlang.tables.old_encodings import in_an_old_page
 # Python's csv module does not tell where a cell stands, so the cells are read here (RFC 4180, and
 # the delimiters that spreadsheets write in countries with a decimal comma).
 DELIMITERS: Final = (",", ";", "\t")
+_LINES_ASKED: Final = 20
+"""Lines from which the delimiter is told."""
 _SEP: Final = re.compile(r"sep=(.)\s*(\r\n|\r|\n)", re.IGNORECASE)
 
 
@@ -95,12 +97,24 @@ def read_rows(text: str) -> tuple[str, list[TableRow]]:
 
 
 def _delimiter(text: str) -> str:
-    heading = next((line for line in LINE_END.split(text) if line.strip()), "")
+    lines = [line for line in LINE_END.split(text) if line.strip()][:_LINES_ASKED]
     # A comma within a quoted heading parts no columns.
-    bare = re.sub(r'"[^"]*"', "", heading)
-    # Of two that stand equally often the first in DELIMITERS is taken: a heading of one column has
-    # none.
-    return max(DELIMITERS, key=lambda sign: (bare.count(sign), -DELIMITERS.index(sign)))
+    bare = [re.sub(r'"[^"]*"', "", line) for line in lines] or [""]
+    counts = {sign: [line.count(sign) for line in bare] for sign in DELIMITERS}
+    # A heading parts its names as the row below it parts its cells.
+    as_below = any(len(one) == 1 or 0 < one[0] == one[1] for one in counts.values())
+    if as_below or not any(map(any, counts.values())):
+        # Of two that stand equally often the first in DELIMITERS is taken: a heading of one column
+        # has none.
+        return max(DELIMITERS, key=lambda sign: (counts[sign][0], -DELIMITERS.index(sign)))
+    # A title may stand above the heading and hold any sign: most rows have as many of the sign that
+    # parts them, and a comma may belong to their numbers.
+    return max(DELIMITERS, key=lambda sign: (*_most_alike(counts[sign]), DELIMITERS.index(sign)))
+
+
+def _most_alike(counts: list[int]) -> tuple[int, int]:
+    """Return in how many lines a sign stands equally often, and how often."""
+    return max(((counts.count(one), one) for one in counts if one), default=(0, 0))
 
 
 class _CellReader:

@@ -17,9 +17,11 @@ from trimlang.record import record
 from trimlang.tables.cell_findings import LinePart, span_of, told_at_cells
 from trimlang.tables.cells import Cell, NoTableError, TableRow, read_rows, table_text
 from trimlang.tables.from_list import from_list
-from trimlang.tables.table_columns import ALSO, COLUMNS, NEEDED, SOUND, RowKind, names_columns
+from trimlang.tables.list_columns import below_its_title, is_a_list
+from trimlang.tables.table_columns import ALSO, COLUMNS, NEEDED, SOUND, RowKind
 
 _QUOTES: Final = re.compile('["“”]')
+_QUOTED: Final = re.compile(r'["“][^"“”]*["”]')
 # "1,234" is a thousand in one country and one and a bit in another.
 _TWO_WAYS: Final = re.compile(r"(?<!\d)\d{1,3},\d{3}(?!\d)")
 _DECIMAL_COMMA: Final = re.compile(r"(?<=\d),(?=\d)")
@@ -43,8 +45,8 @@ class Made:
 def from_csv(data: bytes, path: Path, include: str | None = None) -> Made:
     """Return the job file that a table (the bytes of a CSV file) describes.
 
-    ``path`` is the table's own path: messages name it, and includes are looked for beside it.
-    ``include`` names a file that the job file includes in its first line, such as the prices.
+    ``path`` is the table's own path, beside which includes are looked for.  ``include`` names a
+    file that the job file includes in its first line, such as the prices.
     """
     try:
         text, guessed = table_text(data)
@@ -53,15 +55,17 @@ def from_csv(data: bytes, path: Path, include: str | None = None) -> Made:
         span = Span(path.name, error.line, error.column, error.column + 1)
         finding = say("T651", span, path=path.name, why=error.why)
         return Made("", (finding,), Source(path.name, data.decode("utf-8", "replace")))
-    # The heading decides: a survey names its ends or trims, and a laser's list names neither.
-    if rows and not names_columns(rows[0]):
+    source, comma = Source(path.name, text), delimiter != ","
+    rows, above = below_its_title(rows, comma_is_decimal=comma)
+    guessed += above
+    # The heading decides: a survey names its columns as a table does, a laser's list as it likes.
+    if rows and is_a_list(rows, comma_is_decimal=comma):
         listed = from_list(rows, path, include, delimiter)
         if listed is not None:
-            lines = "".join(f"{line}\n" for line in listed.lines)
-            source = Source(path.name, text)
-            return Made(lines, listed.findings, source, (*guessed, *listed.remarks))
+            text = "".join(f"{line}\n" for line in listed.lines)
+            return Made(text, listed.findings, source, (*guessed, *listed.remarks))
     made = _Table(path, delimiter, rows).made(include)
-    return replace(made, source=Source(path.name, text), remarks=guessed)
+    return replace(made, source=source, remarks=guessed)
 
 
 class _Table:
@@ -229,9 +233,8 @@ class _Table:
         """Write a line of the job file, and remember which cell each part of it came from."""
         texts: dict[str, str] = {}
         for column, cell in parts:
-            text = (
-                self._text(column, cell, row) if column in _TEXTS else self._word(column, cell, row)
-            )
+            read = self._text if column in _TEXTS else self._word
+            text = read(column, cell, row)
             if text is not None:
                 texts[column] = text
         # A cell was refused, and the finding is made: the line would only bring up a second one.
@@ -269,7 +272,7 @@ class _Table:
         elif is_formula(text):
             self._say("T657", cell, row=row.number, column=column, written=text)
             return None
-        elif "#" in _outside_quotes(text):
+        elif "#" in _QUOTED.sub("", text):
             why = "“#” would begin a comment and hide what follows"
             self._unread(cell, row, column, why, "Write it without the “#”.")
             return None
@@ -293,7 +296,3 @@ def _parsed(form: str) -> Iterator[tuple[str, str]]:
     """Yield the literal parts of a form, each with the column that follows it ("" for none)."""
     for literal, column, _, _ in Formatter().parse(form):
         yield literal, column or ""
-
-
-def _outside_quotes(text: str) -> str:
-    return re.sub(r'["“][^"“”]*["”]', "", text)

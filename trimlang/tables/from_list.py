@@ -7,16 +7,21 @@ for now.  Every row is in the job file or told as left out, and a remark stands 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
+from typing import Final
 
 from trimlang.tables.cells import Cell, TableRow
 from trimlang.tables.list_columns import ListColumns, columns_by_cells, columns_by_heading
-from trimlang.tables.list_words import ListColumn, room_and_wall
+from trimlang.tables.list_words import ListColumn, is_a_sum, room_and_wall
 from trimlang.tables.list_writer import Listed, ListWriter, unquoted
+from trimlang.tables.listed_ends import end_of, says_nothing
 from trimlang.tables.notes import from_notes, from_titled_notes
 from trimlang.tables.parted_numbers import rejoined
 from trimlang.tables.unsaid_unit import UnsaidUnit, unsaid_unit
 from trimlang.tables.written_length import UNITS, length_of
+
+_OF_ENDS: Final = frozenset({ListColumn.LEFT, ListColumn.RIGHT, ListColumn.CORNER})
 
 
 def from_list(
@@ -24,7 +29,7 @@ def from_list(
 ) -> Listed | None:
     """Return the job file that a list of measurements makes, None where it is no such list."""
     comma_is_decimal = delimiter != ","
-    headed = columns_by_heading(rows[0]) if rows else None
+    headed = columns_by_heading(rows, comma_is_decimal=comma_is_decimal) if rows else None
     # a comma in a line of notes parts no cells
     as_notes = headed is None and path.suffix.lower() == ".txt" and delimiter == ","
     if as_notes or all(len(row.cells) == 1 for row in rows):
@@ -55,7 +60,7 @@ class _List(ListWriter):
         super().__init__(path, include)
         self._columns = columns
         self._comma = comma_is_decimal
-        self.says_ends = ListColumn.LEFT in columns.places
+        self.says_ends = bool(columns.places.keys() & _OF_ENDS)
         self._unsaid = UnsaidUnit()
 
     def made(self, rows: Sequence[TableRow]) -> Listed:
@@ -69,21 +74,46 @@ class _List(ListWriter):
             }
             for row in rows
         ]
-        if self._columns.unit is None:
+        body = list(zip(rows, cells_of, strict=True))[self._columns.begins :]
+        if body and self._units_row(body[0][1]):
+            del body[0]
+        if self._columns.unit is None and ListColumn.FEET not in self._columns.places:
             no_unit = [
                 one[ListColumn.LENGTH].text
-                for one in cells_of
+                for _, one in body
                 if ListColumn.LENGTH in one and ListColumn.UNIT not in one
             ]
             self._unsaid = unsaid_unit(no_unit, comma_is_decimal=self._comma)
             self.remarks += [self._unsaid.remark] if self._unsaid.remark else []
-        for row, cells in list(zip(rows, cells_of, strict=True))[self._columns.begins :]:
+        for row, cells in body:
             self._row(row, cells)
         return self.listed()
+
+    def _units_row(self, cells: dict[ListColumn, Cell]) -> bool:
+        """Read a first row that holds the unit of the lengths below it, and nothing else."""
+        said = cells[ListColumn.LENGTH].text.strip(" .()[]") if ListColumn.LENGTH in cells else ""
+        if said.casefold() not in UNITS or len(cells) > 1:
+            return False
+        self._columns = replace(self._columns, unit=UNITS[said.casefold()])
+        self.remarks.append(f"the row below the heading gives the unit: {self._columns.unit}")
+        return True
 
     def _row(self, row: TableRow, cells: dict[ListColumn, Cell]) -> None:
         """Write a row's wall or opening, or tell why it is left out."""
         long = cells.get(ListColumn.LENGTH)
+        feet = cells.get(ListColumn.FEET)
+        if long is not None and feet is not None:
+            long = replace(long, text=f"{feet.text.strip()} ft {long.text.strip()}")
+        elif feet is not None:
+            long = replace(feet, text=f"{feet.text.strip()} ft")
+        named = [cells[one] for one in (ListColumn.WALL, ListColumn.ROOM) if one in cells]
+        if any(is_a_sum(cell.text) for cell in named):
+            self.leave_out(row, named[0], "it is a sum of others")
+            return
+        if long is None and cells.keys() == {ListColumn.ROOM}:
+            # A room in a row of its own: the walls below it leave its column blank.
+            self.begin(cells[ListColumn.ROOM].text)
+            return
         if long is None:
             self.leave_out(row, row.cells[0], "it has no length")
             return
@@ -109,10 +139,23 @@ class _List(ListWriter):
         if parts is not None:
             room, name = parts
         self.begin(room)
-        ends = [
-            f", {side}={cells[side].text.strip()}"
-            for side in (ListColumn.LEFT, ListColumn.RIGHT)
-            if side in cells
-        ]
+        ends = self._ends(row, cells)
         note = unquoted(cells[ListColumn.NOTE].text) if ListColumn.NOTE in cells else ""
-        self.wall(name, written, note, "".join(ends))
+        self.wall(name, written, note, ends)
+
+    def _ends(self, row: TableRow, cells: dict[ListColumn, Cell]) -> str:
+        """Return what the job file says of the wall's ends; ask about what is not understood."""
+        said = ""
+        for side, column in (("left", ListColumn.LEFT), ("right", ListColumn.RIGHT)):
+            cell = cells.get(column)
+            if cell is None or says_nothing(cell.text):
+                continue
+            end = end_of(cell.text)
+            if end is None:
+                self.ask(row, column, cell, "is not understood as an end")
+            else:
+                said += f", {side}={end}"
+        corner = cells.get(ListColumn.CORNER)
+        if corner is not None and not says_nothing(corner.text):
+            self.ask(row, self._columns.corner, corner, "does not say which end it is")
+        return said

@@ -16,28 +16,34 @@ from trimlang.lengths.units import LengthUnit
 from trimlang.record import record
 from trimlang.tables.cells import TableRow
 from trimlang.tables.list_words import HEADINGS, ListColumn, plain
+from trimlang.tables.table_columns import names_columns, of_surveys_alone
 from trimlang.tables.written_length import UNITS, length_of
 
 _WORD: Final = re.compile(r"[^\W\d_]+|[″\"']+")
 _RUNNING: Final = re.compile(r"\d{1,4}")
 _DATE_OR_TIME: Final = re.compile(r"[\d\s.:/TZ-]*\d[./:-]\d[\d\s.:/TZ-]*")
+_AN_AREA: Final = re.compile(r"\d[\d.,]*\s*(?:m2|m²|qm|sq.*|ft2|ft²)?", re.IGNORECASE)
 _EITHER: Final = (None, LengthUnit.MM)
 _RUNS: Final = frozenset("no nr number pos index item nummer numero".split())
 """The words of headings below which running numbers stand."""
 _ENDINGS: Final = tuple(word for word in HEADINGS if len(word) > 4)
+_TITLES: Final = 6
+"""Rows among which a heading is looked for: titles may stand above it."""
 
 
 @record
 class ListColumns:
     """The place of each column that is used, the unit that a heading names, and what to tell.
 
-    ``begins`` is the first row (from 0) that is no heading.
+    ``begins`` is the first row (from 0) that is no heading.  ``corner`` is the heading of a column
+    that says a corner, and not of which end.
     """
 
     places: dict[ListColumn, int]
     unit: LengthUnit | None
     begins: int
     remarks: tuple[str, ...]
+    corner: str = ""
 
 
 def _meant(words: Sequence[str]) -> ListColumn | None:
@@ -51,22 +57,63 @@ def _meant(words: Sequence[str]) -> ListColumn | None:
     if not known:
         ends = (next((one for one in _ENDINGS if word.endswith(one)), None) for word in words)
         known = [HEADINGS[one] for one in ends if one is not None]
+    of_an_end = [one for one in known if one in (ListColumn.LEFT, ListColumn.RIGHT)]
+    if ListColumn.CORNER in known and of_an_end:
+        return of_an_end[0]
     return ListColumn.LENGTH if ListColumn.LENGTH in known else next(iter(known), None)
 
 
-def columns_by_heading(heading: TableRow) -> ListColumns | None:
-    """Return what a heading says; None where it names neither lengths nor notes.
+def _is_a_unit(written: str, words: Sequence[str]) -> bool:
+    a_number = any(map(str.isdigit, written))
+    return bool(words) and not a_number and all(word in UNITS for word in words)
+
+
+def columns_by_heading(
+    rows: Sequence[TableRow], *, comma_is_decimal: bool = False
+) -> ListColumns | None:
+    """Return what the heading, the first row, says; None where it names neither lengths nor notes.
 
     Where it names notes alone, the lengths stand in their lines.
     """
+    heading, below = rows[0], rows[1:]
     places: dict[ListColumn, int] = {}
     unit: LengthUnit | None = None
     remarks: list[str] = []
+    corner = ""
     read = [[plain(word) for word in _WORD.findall(cell.text)] for cell in heading.cells]
+    # “Feet” or “mm” alone heads lengths in that unit.
+    meant = [
+        ListColumn.LENGTH if _is_a_unit(cell.text, words) else _meant(words)
+        for cell, words in zip(heading.cells, read, strict=True)
+    ]
+    for place, column in enumerate(meant):
+        if column is ListColumn.ROOM and _are_areas(below, place):
+            meant[place] = None
+    units = [next((UNITS[word] for word in words if word in UNITS), None) for words in read]
+    lengths = [place for place, column in enumerate(meant) if column is ListColumn.LENGTH]
+    in_feet = [place for place in lengths if units[place] == LengthUnit.FOOT]
+    in_inches = [place for place in lengths if units[place] == LengthUnit.INCH]
+    if len(lengths) == 2 and in_feet and in_inches:
+        # Feet in one column and inches beside them are one length.
+        meant[in_feet[0]] = ListColumn.FEET
+    elif below and lengths:
+        # A column may be called “Measurement” and hold what was measured: its cells decide.
+        counts = {
+            place: _lengths_in(below, place, comma_is_decimal=comma_is_decimal) for place in lengths
+        }
+        best = max(lengths, key=lambda place: (counts[place], -place))
+        for place in lengths:
+            if place != best and not counts[place]:
+                meant[place] = None if ListColumn.WALL in meant else ListColumn.WALL
+        if not counts[best] and len(lengths) < len(read):
+            return None
+        places[ListColumn.LENGTH] = best
     # A wall is called by its name where it has one, and by a running number only else.
-    named = any(_meant(words) is ListColumn.WALL and not _RUNS & {*words} for words in read)
-    for place, (cell, words) in enumerate(zip(heading.cells, read, strict=True)):
-        column = _meant(words)
+    named = any(
+        column is ListColumn.WALL and not _RUNS & {*words}
+        for column, words in zip(meant, read, strict=True)
+    )
+    for place, (cell, words, column) in enumerate(zip(heading.cells, read, meant, strict=True)):
         if column is ListColumn.WALL and named and _RUNS & {*words}:
             column = None
         written = " ".join(cell.text.split())
@@ -74,19 +121,72 @@ def columns_by_heading(heading: TableRow) -> ListColumns | None:
             continue
         # The first column of a kind is taken. What is left out is said, so that nothing is lost
         # unseen.
-        if column is None or column in places:
+        if column is None or places.get(column, place) != place:
             remarks.append(f"column “{written}” is left out")
             continue
         places[column] = place
-        of_heading = next((UNITS[word] for word in words if word in UNITS), None)
-        if column == ListColumn.LENGTH and of_heading:
-            unit = of_heading
+        if column is ListColumn.CORNER:
+            corner = written
+        if column is ListColumn.LENGTH and units[place] and ListColumn.FEET not in meant:
+            unit = units[place]
             remarks.append(f"column “{written}” is read as the length, in {unit}")
         else:
             remarks.append(f"column “{written}” is read as the {column}")
     if ListColumn.LENGTH not in places and ListColumn.NOTE not in places:
         return None
-    return ListColumns(places, unit, 1, tuple(remarks))
+    return ListColumns(places=places, unit=unit, begins=1, remarks=tuple(remarks), corner=corner)
+
+
+def _are_areas(rows: Sequence[TableRow], place: int) -> bool:
+    """Tell whether a column holds areas and no rooms: “area” heads either."""
+    cells = [row.cells[place].text.strip() for row in rows if place < len(row.cells)]
+    return any(cells) and all(_AN_AREA.fullmatch(one) for one in cells if one)
+
+
+def _lengths_in(rows: Sequence[TableRow], place: int, *, comma_is_decimal: bool) -> int:
+    """Return how many cells of a column read as lengths, in one unit or another."""
+    return sum(
+        any(
+            length_of(row.cells[place].text.strip(), unit, comma_is_decimal=comma_is_decimal)
+            for unit in _EITHER
+        )
+        for row in rows
+        if place < len(row.cells)
+    )
+
+
+def below_its_title(
+    rows: Sequence[TableRow], *, comma_is_decimal: bool
+) -> tuple[list[TableRow], tuple[str, ...]]:
+    """Return the rows from the heading on, and what to tell of titles that stand above it."""
+    for at, row in enumerate(rows[:_TITLES]):
+        if any(sign.isdigit() for cell in row.cells for sign in cell.text) and at == 0:
+            continue
+        filled = [cell for cell in row.cells if cell.text.strip()]
+        if len(filled) > 1 and _heads(rows[at:], comma_is_decimal=comma_is_decimal):
+            above = [" ".join("; ".join(_texts(one)).split()).strip("; ") for one in rows[:at]]
+            told = (f"“{text}” stands above the heading and is left out" for text in above)
+            return list(rows[at:]), tuple(told)
+    return list(rows), ()
+
+
+def _heads(rows: Sequence[TableRow], *, comma_is_decimal: bool) -> bool:
+    if any(sign.isdigit() for cell in rows[0].cells for sign in cell.text):
+        return False
+    if names_columns(rows[0]):
+        return True
+    headed = columns_by_heading(rows, comma_is_decimal=comma_is_decimal)
+    return headed is not None and ListColumn.LENGTH in headed.places
+
+
+def is_a_list(rows: Sequence[TableRow], *, comma_is_decimal: bool) -> bool:
+    """Tell whether a table is a list, which may name ends too, and other columns as it likes."""
+    if not names_columns(rows[0]):
+        return True
+    if of_surveys_alone(rows[0]):
+        return False
+    headed = columns_by_heading(rows, comma_is_decimal=comma_is_decimal)
+    return headed is not None and ListColumn.LENGTH in headed.places
 
 
 def columns_by_cells(rows: Sequence[TableRow], *, comma_is_decimal: bool) -> ListColumns | None:

@@ -11,7 +11,7 @@ from enum import StrEnum
 from types import MappingProxyType
 from typing import Final
 
-from trimlang.language.vocabulary import GAP_WORDS, NO_WALLS
+from trimlang.language.vocabulary import GAP_WORDS, JOTTED, NO_WALLS
 
 
 class ListColumn(StrEnum):
@@ -22,8 +22,10 @@ class ListColumn(StrEnum):
     ROOM = "room"
     NOTE = "note"
     UNIT = "unit"
-    LEFT = "left"
-    RIGHT = "right"
+    LEFT = "left end"
+    RIGHT = "right end"
+    CORNER = "corner"
+    FEET = "length's feet"
 
 
 HEADINGS: Final = MappingProxyType(
@@ -50,11 +52,27 @@ HEADINGS: Final = MappingProxyType(
             " contenuto testo opmerking inhoud tekst",
             ListColumn.UNIT: "unit units einheit einheiten unidad unidades unite unites unita"
             " eenheid unidade",
+            ListColumn.LEFT: "left links linke linkes izquierda izq gauche sinistra esquerda",
+            ListColumn.RIGHT: "right rechts rechte rechtes derecha der droite destra direita",
+            ListColumn.CORNER: "corner corners ecke ecken eck innen aussen innenecke aussenecke"
+            " innenecken aussenecken inside outside joint end ends esquina rincon coin angolo hoek",
         }.items()
         for word in words.split()
     }
 )
 """The words that a heading may use for a column; those for the length first."""
+
+_SUMS: Final = frozenset(
+    "total totals subtotal sum summe gesamt gesamtlange insgesamt zwischensumme suma perimeter"
+    " perimetro umfang somme totale totaal omtrek".split()
+)
+
+
+def is_a_sum(name: str) -> bool:
+    """Tell whether a row's name says that its number is the sum of others."""
+    words = [plain(word).strip(".:=") for word in name.split()]
+    return bool(words) and (words[0] in _SUMS or words[-1] in _SUMS)
+
 
 _GAPS_ELSEWHERE: Final = MappingProxyType(
     {
@@ -92,7 +110,8 @@ def gap_word(name: str) -> str | None:
     parts = [plain(word) for word in name.split()]
     if not parts or parts[-1] in _WALL_WORDS:
         return None
-    for known in ({word: word for word in GAP_WORDS}, _GAPS_ELSEWHERE, NO_WALLS):
+    jotted = {short: begins.split()[0] for short, begins in JOTTED.items()}
+    for known in ({word: word for word in GAP_WORDS}, _GAPS_ELSEWHERE, NO_WALLS, jotted):
         found = next((known[word] for word in parts if word in known), None)
         if found is not None:
             return found
@@ -109,6 +128,9 @@ def room_and_wall(name: str) -> tuple[str, str] | None:
     at = len(words) - 1
     if at > 0 and plain(words[at]) in _WALL_WORDS:
         at -= 1
+    # “Wall north” has no room in it.
+    if {plain(word).strip(".:") for word in words[:at]} <= _WALL_WORDS:
+        return None
     if at < 1 or plain(words[at]).strip(".") not in DIRECTIONS:
         return None
     return " ".join(words[:at]).rstrip(",:-"), " ".join(words[at:])

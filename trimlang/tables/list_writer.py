@@ -83,8 +83,10 @@ class ListWriter:
                 self.remarks.append(f"no room is named: the walls are in room “{name}”")
         self._room = name.casefold()
         if self._room not in self._rooms:
-            # Most corners are inside ones, and a remark tells that this was not measured.
-            self._rooms[self._room] = [f'room "{name}", ends in']
+            # Most corners are inside ones, and a remark tells that this was not measured.  Where a
+            # list says its ends, one that it leaves out is asked about.
+            ends = "" if self.says_ends else ", ends in"
+            self._rooms[self._room] = [f'room "{name}"{ends}']
             self._labels[self._room] = set()
 
     def wall(self, name: str, long: str, note: str, ends: str = "") -> None:
@@ -122,6 +124,13 @@ class ListWriter:
             text = " ".join(one.text for one in row.cells)
         # A wall that is missing without a trace would close the room over it.
         self._add(f"  # row {row.number} is left out: {' '.join(text.split())}")
+
+    def ask(self, row: TableRow, column: str, cell: Cell, why: str) -> None:
+        """Tell of an end that is not understood, and keep what its cell says as a remark."""
+        said = unquoted(cell.text)
+        span = span_of(self._path, cell)
+        self._findings.append(say("T670", span, row=row.number, column=column, said=said, why=why))
+        self._add(f"  # row {row.number}, {column}: {said}")
 
     def _add(self, line: str) -> None:
         lines = self._first if self._room is None else self._rooms[self._room]

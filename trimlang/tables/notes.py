@@ -9,7 +9,7 @@ from typing import Final
 
 from trimlang.record import record
 from trimlang.tables.cells import Cell, TableRow
-from trimlang.tables.list_words import ListColumn, room_and_wall
+from trimlang.tables.list_words import ListColumn, is_a_sum, room_and_wall
 from trimlang.tables.list_writer import Listed, ListWriter, unquoted
 from trimlang.tables.unsaid_unit import unsaid_unit
 from trimlang.tables.written_length import UNITS, length_of
@@ -123,6 +123,8 @@ class _Notes(ListWriter):
             # “Bed 2” may be a room; a small bare number is no wall unless a unit says so.
             if _BARE.fullmatch(long) and int(long) < _LEAST_BARE and unsaid.unit is None:
                 why = f"“{text}” may be a name or a length without its unit"
+            elif is_a_sum(line.name):
+                why = f"“{unquoted(text)}” is a sum of others"
             elif unsaid.doubtful(long):
                 why = f"“{unquoted(text)}” has no unit, and the other numbers are in {unsaid.unit}"
             else:

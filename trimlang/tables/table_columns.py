@@ -39,6 +39,8 @@ class RowKind(StrEnum):
     LINE = "line"
 
 
+_OF_SURVEYS: Final = frozenset({"kind", "trims", "trim", "called", "more", "line"})
+
 SOUND: Final = {
     "wall": "X",
     "length": "1 in",
@@ -57,7 +59,14 @@ def names_columns(heading: TableRow) -> bool:
 
     Rooms, walls and lengths alone are what any list of measurements has.
     """
-    words = {cell.text.strip().lower() for cell in heading.cells} - {""}
-    known = {word for word in words if ALSO.get(word, word) in COLUMNS}
-    of_survey = {"left", "right", "kind", "trims", "trim", "called", "more", "line"}
-    return bool(known & of_survey)
+    return bool(_words(heading) & (_OF_SURVEYS | {"left", "right"}))
+
+
+def of_surveys_alone(heading: TableRow) -> bool:
+    """Tell whether a heading has what no list has: a column of surveys, or all that they need."""
+    words = _words(heading)
+    return bool(words & _OF_SURVEYS) or words >= {*NEEDED}
+
+
+def _words(heading: TableRow) -> set[str]:
+    return {cell.text.strip().lower() for cell in heading.cells} - {""}
