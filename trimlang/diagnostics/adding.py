@@ -16,6 +16,9 @@ from trimlang.letters import looks_like
 USUAL_JOINTS: Final = ("in-corner", "butt", "out-corner", "open")
 """The usual ends first, as an editor lists them."""
 
+_CLIMBING: Final = ("plumb", "level")
+"""How trim that climbs ends where level trim would return."""
+
 _LARGEST_SETTING: Final = 60
 """Degrees; a saw that mitres further is rare (common practice, no source)."""
 
@@ -32,6 +35,8 @@ def add(words: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
 
     def offer(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
         said = words.format(**facts)
+        if said.startswith("height ") and re.search(r"\bheight\b", line, re.IGNORECASE):
+            return  # it says one, which could not be read
         # Behind the whole part, not behind the words that are marked: a part may say more than what
         # is wrong.
         rest = re.match(r"[^,#]*", line[span.end - 1 :])
@@ -180,9 +185,11 @@ def in_brackets(words: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
 def add_an_end(*more: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
     """Return what adds the end that lacks, for each usual joint and for ``more``."""
 
-    def offer(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
+    def offer(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
         place = Span(span.file, span.line, facts["at"], facts["at"])
-        for joint in (*USUAL_JOINTS, *more):
+        # What climbs ends upright or level in the places where level trim returns.
+        climbs = re.search(r"(?<!ceiling )\brising\b", line, re.IGNORECASE)
+        for joint in (*USUAL_JOINTS, *(_CLIMBING if climbs else more)):
             yield Mend(f"Add {facts['side']}={joint}", (Edit(place, f", {facts['side']}={joint}"),))
 
     return offer

@@ -19,7 +19,9 @@ from trimlang.diagnostics.further_ways import (
     spoiled_between,
     square_at_both,
     turning_crown,
+    where_it_meets,
     with_casing,
+    without_its_lines,
 )
 from trimlang.diagnostics.leaving_out import without_words
 from trimlang.diagnostics.measured_later import Way, add_measured, as_one_step, with_sill
@@ -56,12 +58,16 @@ FURTHER: Final[dict[str, tuple[Way, ...]]] = {
     "T207": (without_first_part, without_named_line),
     "T209": (without_first_part,),
     "T213": (without_named_line,),
-    "T214": (named_in_a_room,),
+    "T214": (without_its_lines, named_in_a_room),
     "T215": (on_another,),
     "T226": (without_first_part, other_side),
     "T227": (here(as_a_corner),),
     "T243": (add_measured("rising right 36 deg"),),
-    "T244": (both_ends("butt"), both_ends("in-corner"), add_measured("rising right 36 deg")),
+    "T244": (
+        both_ends("butt"),
+        both_ends("in-corner"),
+        where_it_meets(add_measured("rising right 36 deg")),
+    ),
     "T247": (instead_of(r"(?<!ceiling )\brising\b", "ceiling rising"),),
     "T248": (without_first_price,),
     "T254": (at_a_price,),

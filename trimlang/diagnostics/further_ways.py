@@ -14,12 +14,10 @@ from trimlang.diagnostics.leaving_out import end_of_words
 from trimlang.diagnostics.measured_later import Way, added
 from trimlang.diagnostics.mend import Edit, Facts, Mend, delete, marked, write
 from trimlang.diagnostics.setting_aside import TO_ASK, remark
+from trimlang.diagnostics.sizes_to_ask import PRICED_STICK, price_of
 
 _HEADING: Final = re.compile(r'\s*room\s+["“](?P<name>[^"”]+)["”]', re.IGNORECASE)
 _TRIM: Final = re.compile(r"\s*trim\s+(?P<name>[^\s:]+)\s*:(?P<said>.*)", re.IGNORECASE)
-_PRICED: Final = re.compile(
-    r"(?P<long>\d+(?:\.\d+)?)\s*(?P<unit>ft|m)\s+at\s+\D?(?P<price>\d+(?:\.\d+)?)", re.IGNORECASE
-)
 _SUPPLIER: Final = re.compile(r'\bfrom\s+(?P<name>["“][^"”]+["”])', re.IGNORECASE)
 
 
@@ -57,6 +55,30 @@ def named_in_a_room(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]
         at = end_of_words(lines[number - 1])
         edit = Edit(Span(span.file, number, at, at), f", trim {trim}")
         yield Mend(f"Give “{heading['name']}” {trim}", (edit,))
+
+
+def without_its_lines(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Delete the line of a trim that no run gets, with those of its stock."""
+    trim = re.escape(str(dict(finding.facts)["trim"]))
+    own = re.compile(rf"\s*(?:trim|stock|on-hand)\s+{trim}\s*:", re.IGNORECASE)
+    edits = [
+        Edit(Span(finding.span.file, number, 1, end_of_words(line)), "")
+        for number, line in enumerate(lines, start=1)
+        if own.match(line)
+    ]
+    if edits:
+        words = "Delete this line" + (" and its stock" if len(edits) > 1 else "")
+        yield Mend(words, tuple(edits))
+
+
+def where_it_meets(way: Way) -> Way:
+    """Return a way that helps only where another run comes to the same joint."""
+
+    def offer(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+        if dict(finding.facts).get("there") is not None:
+            yield from way(finding, lines)
+
+    return offer
 
 
 def on_another(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
@@ -99,22 +121,16 @@ def at_a_price(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
     """Give a stick the price that another of its trim has for as much length, to be asked."""
     trim, span = re.escape(str(dict(finding.facts)["trim"])), finding.span
     line = lines[span.line - 1]
-    long = re.match(r"(?P<long>\d+(?:\.\d+)?)\s*(?P<unit>ft|m)\b", marked(span, line))
+    stick = marked(span, line)
     stock = (one for one in lines if re.match(rf"\s*stock\s+{trim}\s*:", one, re.IGNORECASE))
-    priced = [found for one in stock for found in _PRICED.finditer(one)]
-    for found in priced if long is not None else ():
-        if long is None or found["unit"].lower() != long["unit"].lower():
-            continue
-        each = Fraction(found["price"]) / Fraction(found["long"]) * Fraction(long["long"])
-        cents = round(each * 100)
-        said = f"at {cents // 100}.{cents % 100:02d}"
-        asks = remark(span.file, span.line, line, f"{TO_ASK}: {long[0]} {said}?")
+    near = next(filter(None, map(PRICED_STICK.search, stock)), None)
+    said = f"at {price_of(stick, near)}"
+    asks = remark(span.file, span.line, line, f"{TO_ASK}: {stick} {said}?")
+    if span.end == asks.span.column:
+        yield Mend(f"Add {said}, to be asked", (replace(asks, text=f" {said}{asks.text}"),))
+    else:
         place = replace(span, column=span.end)
-        if span.end == asks.span.column:
-            yield Mend(f"Add {said}, to be asked", (replace(asks, text=f" {said}{asks.text}"),))
-        else:
-            yield Mend(f"Add {said}, to be asked", (asks, Edit(place, f" {said}")))
-        return
+        yield Mend(f"Add {said}, to be asked", (asks, Edit(place, f" {said}")))
 
 
 def in_inches(finding: Diagnostic, _lines: Sequence[str]) -> Iterator[Mend]:

@@ -12,17 +12,19 @@ from trimlang.diagnostics.diagnostic import Diagnostic, Span
 from trimlang.diagnostics.leaving_out import end_of_words
 from trimlang.diagnostics.mend import Edit, Mend
 from trimlang.diagnostics.on_both_walls import one_for_both_walls
-from trimlang.diagnostics.setting_aside import floor_aside
+from trimlang.diagnostics.setting_aside import TO_ASK, floor_aside
 from trimlang.diagnostics.sizes_to_ask import (
     BLOCK_TALL,
     BLOCK_THICK,
     BLOCK_WIDE,
     CASING_WIDE,
     CROWN_WIDE,
+    PRICED_STICK,
     TALL,
     THICK,
     is_metric,
     longer_stick,
+    price_of,
     resized,
     with_usual,
 )
@@ -37,6 +39,7 @@ _STICKS_IN_FEET: Final = ("8 ft", "12 ft", "16 ft")
 _STICKS_IN_METRES: Final = ("2.4 m", "3.6 m", "4.8 m")
 """How long sticks of trim usually are (common practice, no source)."""
 
+_PRICED: Final = re.compile(r"\s*(?:stock|on-hand)\b[^#]*\bat\s+\D?\d", re.IGNORECASE)
 _ROOM: Final = re.compile(r"\s*(?:every\s+)?room\b", re.IGNORECASE)
 _TRIM: Final = re.compile(r"\s*trim\s+(?P<name>[^\s:]+)\s*:", re.IGNORECASE)
 _NUMBER: Final = re.compile(r"[\d./]+|\b(?:in|ft|mm|cm|m|deg)\b|[°'\"″′]", re.IGNORECASE)
@@ -130,10 +133,16 @@ def ends_of_the_room(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend
 def with_stock(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
     """Write a line of stock below the trim's own, in one of the lengths that most yards have."""
     at = len(lines[finding.span.line - 1]) + 1
+    # Where other sticks have prices this one needs one too.
+    priced = any(_PRICED.match(line) for line in lines)
+    near = next(filter(None, map(PRICED_STICK.search, lines)), None)
     for length in _STICKS_IN_METRES if is_metric(lines) else _STICKS_IN_FEET:
-        said = f"stock {dict(finding.facts)['trim']}: {length}"
+        said = f"stock {dict(finding.facts)['trim']}: {length}" + (
+            f" at {price_of(length, near)}" if priced else ""
+        )
+        asks = f"  # {TO_ASK}: {length} at?" if priced else ""
         place = replace(finding.span, column=at, end=at)
-        yield Mend(f"Write “{said}”", (Edit(place, f"\n{said}"),))
+        yield Mend(f"Write “{said}”", (Edit(place, f"\n{said}{asks}"),))
 
 
 def block_in_a_line_of_its_own(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:

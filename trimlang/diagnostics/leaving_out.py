@@ -184,6 +184,12 @@ def without_one_offer(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
         yield from without_line(span, facts, line)
 
 
+def without_bad_stick(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    """Delete a stick of no length where its line has others."""
+    if re.match(r"\s*(?:stock|on-hand)\b[^#]*,", line, re.IGNORECASE):
+        yield from without_one_offer(span, facts, line)
+
+
 def without_block(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
     """Leave the block out of a corner's brackets."""
     said = marked(span, line)

@@ -31,6 +31,9 @@ def add_measured(words: str) -> Way:
     def offer(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
         span, line = finding.span, lines[finding.span.line - 1]
         said = words.format(**dict(finding.facts))
+        # What it says of its slope already could not be read, and is told of by itself.
+        if re.search(r"(?<!ceiling )\brising\b", line) and said.startswith("rising"):
+            return
         rest = re.match(r"[^,#]*", line[span.end - 1 :])
         column = len(line[: span.end - 1] + (rest[0] if rest else "").rstrip()) + 1
         edits = added(span.file, span.line, line, column, said)

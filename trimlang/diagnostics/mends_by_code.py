@@ -32,6 +32,7 @@ from trimlang.diagnostics.adding import (
 from trimlang.diagnostics.breaking_lines import broken
 from trimlang.diagnostics.diagnostic import Span
 from trimlang.diagnostics.leaving_out import (
+    without_bad_stick,
     without_block,
     without_bracket,
     without_brackets,
@@ -82,7 +83,7 @@ from trimlang.diagnostics.rewording import (
     which_point,
     within,
 )
-from trimlang.diagnostics.setting_aside import corner_aside, line_aside, top_aside
+from trimlang.diagnostics.setting_aside import corner_aside, line_aside, top_aside, wall_aside
 from trimlang.diagnostics.sizes_in_line import (
     a_quarter,
     as_a_chord,
@@ -114,7 +115,7 @@ MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]]
     "T135": (hinges,),
     "T136": (instead("better"),),
     "T201": (known_unit,),
-    "T202": (without_minus, line_aside),
+    "T202": (without_minus, without_bad_stick, wall_aside),
     "T203": (instead("instead"),),
     "T204": (without_minus,),
     "T205": (without_minus,),
@@ -123,7 +124,6 @@ MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]]
     "T209": (without_part,),
     "T210": (by_its_side, without_needless),
     "T213": (without_line,),
-    "T214": (without_line,),
     "T215": (without_part,),
     "T216": (say_trim,),
     "T217": (name_trim,),

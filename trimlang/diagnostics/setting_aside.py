@@ -24,6 +24,12 @@ def line_aside(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
     yield Mend("Put the line aside until it is measured", (aside,))
 
 
+def wall_aside(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    """Make a line a remark, but for one that other lines name: a trim's, or its stock."""
+    if not re.match(r"\s*(?:trim|stock|block|assembly|head)\b", line, re.IGNORECASE):
+        yield from line_aside(span, facts, line)
+
+
 def remark(file: str, number: int, line: str, text: str) -> Edit:
     """Return what writes a remark behind a line, or adds it to the remark that is there."""
     has_remark = end_of_words(line) <= len(line.rstrip())

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Sequence
+from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
@@ -17,6 +18,14 @@ from trimlang.diagnostics.setting_aside import TO_ASK, remark
 from trimlang.record import record
 
 _Way = Callable[[Diagnostic, Sequence[str]], Iterator[Mend]]
+
+PRICED_STICK: Final = re.compile(
+    r"\b(?P<long>\d+(?:\.\d+)?)\s*(?P<unit>ft|m)\s+at\s+\D?(?P<price>\d+(?:\.\d+)?)", re.IGNORECASE
+)
+"""A stick with its price, in a stock line."""
+
+_TOO_LONG: Final = re.compile(r"\d{3,} ft|[3-9]\d(?:\.\d+)? m|\d{3,}(?:\.\d+)? m")
+"""A stick of a hundred feet or thirty metres: then it is the wall that was misread."""
 
 _METRIC: Final = re.compile(r"\s*unit\s+(?:mm|cm|m)\b", re.IGNORECASE)
 
@@ -114,5 +123,14 @@ def longer_stick(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
     facts = dict(finding.facts)
     file, trim, stick = finding.span.file, str(facts["trim"]), str(facts["stick"])
     own = _own_line("stock", trim, lines)
-    if own is not None:
+    if own is not None and not _TOO_LONG.match(stick):
         yield Mend(f"List {trim} of {stick}, to be asked", (_added(file, *own, stick),))
+
+
+def price_of(stick: str, near: re.Match[str] | None) -> str:
+    """Return what a stick may cost: as much for its length as another that has a price."""
+    long = re.match(r"(?P<long>\d+(?:\.\d+)?)\s*(?P<unit>ft|m)\b", stick, re.IGNORECASE)
+    if near is None or long is None or near["unit"].lower() != long["unit"].lower():
+        return "1.00"
+    cents = round(100 * Fraction(near["price"]) / Fraction(near["long"]) * Fraction(long["long"]))
+    return f"{cents // 100}.{cents % 100:02d}"

@@ -23,6 +23,7 @@ from trimlang.editor.other_way import (
 )
 from trimlang.editor.proposed_here import proposed_here
 from trimlang.editor.renaming import CannotRenameError, rename
+from trimlang.editor.sound_mends import sound
 from trimlang.language import tree
 from trimlang.language.parse import read_line
 
@@ -274,7 +275,7 @@ async def _actions(ls: EditorServer, params: lsp.CodeActionParams) -> list[lsp.C
         found += [
             answers.action(mend, shown, _changes(ls, document, mend.edits))
             for mend in (
-                *mends(finding, document.reading.text(finding.span), lines),
+                *sound(mends(finding, document.reading.text(finding.span), lines), finding, lines),
                 *listed_the_other_way(document.reading, finding),
                 *await written_in_full(document.reading, finding),
             )

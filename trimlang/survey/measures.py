@@ -89,8 +89,8 @@ def length(
                 measure, parts=tuple((n, LengthUnit.INCH) for n, _ in measure.parts)
             )
             total = inches(as_inches, unit, findings) or value
-            instead = length_text(total)
-            guess = f"If inches were meant, write {instead}. "
+            instead = length_text(total) if total <= LONGEST_WALL else ""
+            guess = f"If inches were meant, write {instead}. " if instead else ""
         elif (door := _door_by_number(measure)) and what == "this opening":
             instead = door
             guess = f"If the door's size was meant, write its width, {door}, and its height apart. "
