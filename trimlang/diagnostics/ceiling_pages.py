@@ -17,8 +17,9 @@ CEILING_PAGES: Final = (
         message="{trim} on run {run} would hang {left} from the wall to turn its left corner and"
         " {right} to turn its right one",
         remedy="Say how the ceiling goes along both next walls, if one of them is taken to be"
-        " level; or let the crown hang at its own spring and turn the corner of the wall that climbs level"
-        " (transition left or transition right on that wall); or put a block in one of the corners:"
+        " level; or let the crown hang at its own spring and turn the corner of the wall that"
+        " climbs level (transition left or transition right on that wall); or put a block in one"
+        " of the corners:"
         " in-corner(block corbel stops {trim}).",
         why="Crown keeps its angle to the ceiling, so the corner tells how it leans to the wall:"
         " two ceilings along one wall ask for two leans. Planed for one corner, the profile does"
