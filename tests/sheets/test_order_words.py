@@ -288,8 +288,9 @@ def test_several_sticks_are_counted_and_what_is_on_hand_is_not_bought() -> None:
     three = replace(built(f"{TWELVE_FEET}\nspare 0 %").plans[0].bought[0], packs=3)
     made = order(plain(bought=(three,)), PEN)
     assert made.trims[0].lines == (OrderedLine("3", "12 ft", "$17.40", "$52.20"),)
-    assert made.goods == "$52.20"
+    assert (made.goods, made.supply_cost) == ("$52.20", "$0.00")
     assert (made.tax, made.tax_rate) == ("", "")
+    assert made.small.endswith("without tax, delivery and sawing at the yard.")
     held = replace(three, on_hand=True)
     assert order(plain(bought=(held,)), PEN).trims == ()
 

@@ -153,13 +153,14 @@ def test_the_other_piece_of_a_spliced_wall_takes_up_the_difference() -> None:
     job = LONG.format(more="")
     plain = {one.id: one for one in compile_job(job).pieces}
     first, last = plain["HA-N-base-a"], plain["HA-N-base-b"]
-    for less in (Fraction(2), Fraction(1, 64)):
+    # up to a whole stick
+    for less in (Fraction(2), 144 - last.length, Fraction(1, 64)):
         cut = first.length - less
         result = done(f"cut HA-N-base-a {float(cut)} in from base-1 of 12 ft\n", job)
         pieces = {one.id: one for one in result.pieces}
         assert not result.diagnostics
         assert pieces["HA-N-base-a"].length == cut
-        assert pieces["HA-N-base-b"].to_mark == last.to_mark + (2 if less == 2 else 0)
+        assert pieces["HA-N-base-b"].to_mark == last.to_mark + (less if less > 1 else 0)
 
 
 def test_sticks_that_the_yard_no_longer_has_stay_good() -> None:

@@ -47,6 +47,8 @@ def test_a_room_that_does_not_close_tells_what_would_settle_it():
         "ends 0.3 m from its start (0.3 m to the left of its start, facing run N);"
         " 0.047 m is what this survey can tell; diagonal N-E would tell which"
     )
+    assert [[text for _, text in slip.meant] for slip in closing(result).slips] == [
+        ["3.9 m"], ["3.6 m"]]  # fmt: skip
     message, remedy = told(result, "T310")
     assert message == (
         "room “R” does not close: its walls end 0.3 m from where they began"

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon
 
 import trimlang
+from tests.every import every
 from tests.jobs import BASE, SIXTEEN_FEET
 from trimlang.survey.outline import outline
 
@@ -269,6 +270,23 @@ def test_an_unwritten_corner_may_be_what_the_measured_ones_leave():
     ]
     found = findings(walls)["T320"].remedy
     assert found.startswith("Most likely: the unwritten in-corner(135°) between run NE and run E.")
+
+
+@every(
+    "angle, slant, rest, named",
+    [(105, "62 1/8", "83 15/16", True), (104, "61 13/16", "85 1/16", False)],
+)
+def test_the_least_turn_that_is_taken_for_a_corner(angle, slant, rest, named):
+    """60 in and the slant go 120 in west, and the slant goes north by what W is short of E."""
+    walls = [
+        "N: 120 in, left=in-corner, right=in-corner",
+        "E: 100 in, left=in-corner, right=in-corner",
+        "A: 60 in, left=in-corner, right=butt",
+        f"B: {slant} in, left=butt, right=in-corner({angle} deg)",
+        f"W: {rest} in, left=in-corner, right=in-corner",
+    ]
+    told = "the unwritten in-corner(165°) between run A and run B" in findings(walls)["T310"].remedy
+    assert told is named
 
 
 def test_bare_wall_that_hides_a_corner_is_asked_about():

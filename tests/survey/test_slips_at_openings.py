@@ -68,6 +68,20 @@ def test_openings_that_were_measured_over_their_casing(door: str, window: str) -
     assert told.remedy.startswith("Most likely") == both
 
 
+@pytest.mark.parametrize(("wide", "meant"), [(21, "9 in"), (20, "")])
+def test_the_narrowest_opening_that_a_foot_too_long_may_leave(wide: int, meant: str) -> None:
+    told = found(
+        f"N: 144 in, {SIDES}",
+        f"E: 120 in, {SIDES}",
+        "S: 60 in, left=in-corner, right=butt",
+        f'opening {wide} in, "slot"',
+        f"S2: {96 - wide} in, left=butt, right=in-corner",
+        f"W: 120 in, {SIDES}",
+    )["T310"]
+    assert ("“slot” read a foot too long" in told.remedy) is bool(meant)
+    assert meant in told.remedy
+
+
 def over_casing(leg: str, *sizes: int) -> str:
     names = ("S", "hall", "S2", "garden", "S3")
     walls = [
