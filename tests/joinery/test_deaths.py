@@ -88,6 +88,17 @@ def test_a_rail_dies_into_a_casing_with_what_stands_out_bevelled_off():
     assert "left: saw it square, then bevel 5/16 in" in left.all_notes
 
 
+def test_a_taper_beside_a_casing_must_slip_in_as_a_butt_does():
+    """A twentieth over the inch: a free end is rounded up to the nearest mark."""
+    text = f'{TRIMS}room "Study", trim rail, open walk\n'
+    door = '  door 32 in, "den", casing case, height 80 in\n'
+    lengths = [
+        check_job(f"{text}  N: 40.05 in, left=butt, right=taper{end}\n").pieces[0].length
+        for end in ("", f"\n{door}".rstrip())
+    ]
+    assert lengths == [Fraction(641, 16), 40]
+
+
 def test_a_shoe_may_taper_beside_a_casing_too():
     shoe = pieces(beside_a_door(", shoe taper, rail taper"))["N-shoe"]
     # base 9/16 and shoe 1/2 stand 1 1/16 out, the casing 11/16

@@ -7,6 +7,7 @@ from typing import Final
 
 from trimlang.joinery.piece import Rounding
 from trimlang.joint_row import RoundedAs
+from trimlang.joints_by_role import STOPPED
 from trimlang.lengths.tape import Direction, on_mark, steps_down, steps_nearest, steps_up
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End
@@ -17,8 +18,14 @@ _FINER: Final = 64
 
 def deciding_row(left: End, right: End, settings: Settings) -> RoundedAs:
     """Return the row of the rounding table that decides: the first one that either end has."""
-    ends = {end.joint.rounds(end.fit) for end in (left, right)}
+    ends = {_rounded_as(end) for end in (left, right)}
     return next(row for row in settings.rule if row in ends)
+
+
+def _rounded_as(end: End) -> RoundedAs:
+    # A taper that only takes a corner off a square end stops at a casing, as a butt does.
+    stops = end.joint.row.tapers and end.corner == 0
+    return STOPPED.rounds(end.fit) if stops else end.joint.rounds(end.fit)
 
 
 def round_length(exact: Fraction, row: RoundedAs, settings: Settings) -> tuple[Fraction, Rounding]:
