@@ -144,7 +144,7 @@ def test_a_run_may_still_be_named_after_a_door() -> None:
         ("N 40 in, dor 32 in", "door"),
         ("kerf 3/32", "saw: kerf"),
         ("height 3 ft", "casings: height"),
-        ("thick 3 ft", ""),
+        ("spring 3 ft", ""),
     ],
 )
 def test_a_slip_is_no_wall(line: str, meant: str) -> None:
