@@ -31,6 +31,10 @@ stock shoe: 16 ft at 9.00
 stock case: 16 ft at 12.00
 stock rail: 16 ft at 19.00
 stock thin: 16 ft at 8.00
+trim deep: 1 1/4 in thick, 4 in tall
+trim above: 11/16 in thick, 3 5/8 in wide, spring 38 deg, in front of deep
+stock deep: 16 ft at 21.00
+stock above: 16 ft at 30.00
 stock frieze: 16 ft at 17.00
 stock cornice: 16 ft at 31.00
 """
@@ -153,6 +157,9 @@ def test_crown_on_a_frieze_returns_round_it_where_that_ends_too():
         (", shoe butt", "base, shoe", {"T442"}),
         (", shoe taper", "base, shoe", set()),
         ("", "base, thin", set()),
+        # a frieze ends above the casing, whatever that is
+        ("", "deep, above", set()),
+        (", deep taper, above return", "deep, above", set()),
         (", thin taper", "base, thin", {"T443"}),
         (", rail return", "base, rail", set()),
         (", base taper", "base", {"T443"}),

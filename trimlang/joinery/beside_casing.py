@@ -172,8 +172,8 @@ def behind_a_return(job: Job, run: Run, trim: Trim, side: Side, off: Fraction) -
 
 def _proud(at: FreeEnd, off: Fraction) -> Fraction | None:
     """Return how far trim stands out past the casing that it ends at, None where it meets none."""
-    # Crown, and what hangs in front of it, is far above a casing.
-    if at.gap is None or at.trim.spring is not None or at.trim.before_crown is not None:
+    # What hangs with a crown ends far above a casing.
+    if at.gap is None or at.trim.hangs:
         return None
     past = _thickness_there(at.job, at.run, at.trim, at.gap)
     return None if past is None else off + depth_of(at.trim) - past
