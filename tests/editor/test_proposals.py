@@ -96,6 +96,8 @@ ROOM = [*TRIM.splitlines(), 'room "A", trim base, rail']
         ("N: 9 ft, left=|, rising right 30 deg", {"plumb"}, {"return"}),
         ("N: 9 ", {"ft", "in"}, {"inch", "mm"}),
         ("N: 200 ", {"in"}, {"ft", "m"}),
+        ("N 9 ft, ", {"note", "right=", "door"}, {"entrance", "casing", "sill"}),
+        ("N 9 ft, door 32, ", {"entrance", "casing", "in-corner"}, {"first", "rising", "splice"}),
         ("door 32 ", {"in"}, {"ft"}),
         ("ends ", {"in-corner", "out-corner"}, {"butt", "return"}),
         ('room "B", trim base, ends ', {"in-corner"}, {"butt", "plumb"}),

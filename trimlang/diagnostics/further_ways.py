@@ -50,8 +50,12 @@ def named_in_a_room(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]
     """Give a trim that no run gets to a room; the finding's own, where it stands in one."""
     trim, span = str(dict(finding.facts)["trim"]), finding.span
     rooms = [(at + 1, found) for at, line in enumerate(lines) if (found := _HEADING.match(line))]
+    if any(map(_every_room(trim).match, lines)):
+        return
     above = [one for one in rooms if one[0] < span.line]
     for number, heading in above[-1:] or rooms[:MOST_OFFERED]:
+        if re.search(rf"\b{re.escape(trim)}\b", heading.string[heading.end() :]):
+            continue  # it is waiting for its walls
         at = end_of_words(lines[number - 1])
         edit = Edit(Span(span.file, number, at, at), f", trim {trim}")
         yield Mend(f"Give “{heading['name']}” {trim}", (edit,))
@@ -61,6 +65,9 @@ def without_its_lines(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Men
     """Delete the line of a trim that no run gets, with those of its stock."""
     trim = re.escape(str(dict(finding.facts)["trim"]))
     own = re.compile(rf"\s*(?:trim|stock|on-hand)\s+{trim}\s*:", re.IGNORECASE)
+    named = re.compile(rf"\s*(?:every\s+)?room\b.*\b{trim}\b", re.IGNORECASE)
+    if any(map(named.match, lines)):
+        return  # a room that has no walls yet will get it
     edits = [
         Edit(Span(finding.span.file, number, 1, end_of_words(line)), "")
         for number, line in enumerate(lines, start=1)
@@ -79,6 +86,10 @@ def where_it_meets(way: Way) -> Way:
             yield from way(finding, lines)
 
     return offer
+
+
+def _every_room(trim: str) -> re.Pattern[str]:
+    return re.compile(rf"\s*every\s+room\b.*\b{re.escape(trim)}\b", re.IGNORECASE)
 
 
 def on_another(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
@@ -122,6 +133,8 @@ def at_a_price(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
     trim, span = re.escape(str(dict(finding.facts)["trim"])), finding.span
     line = lines[span.line - 1]
     stick = marked(span, line)
+    if not re.fullmatch(r"[\d.]+\s*(?:ft|m)", stick, re.IGNORECASE):
+        return  # no length that is sold: it is still being typed
     stock = (one for one in lines if re.match(rf"\s*stock\s+{trim}\s*:", one, re.IGNORECASE))
     near = next(filter(None, map(PRICED_STICK.search, stock)), None)
     said = f"at {price_of(stick, near)}"

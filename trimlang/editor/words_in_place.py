@@ -8,11 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from functools import cache
 from types import MappingProxyType
 from typing import Final
 
 from lark import Token
 
+from trimlang.editor.tokens import expected
 from trimlang.joints import Joint
 from trimlang.language.vocabulary import whole_joint
 from trimlang.lengths.tape import Unit
@@ -63,6 +65,8 @@ def has_place(
     here = _of_this_wall(before)
     line = [*here, *behind[: next(_walls_begin(behind), None)]]
     kinds = [word.type for word in line]
+    if _begins_a_part(here, len(here)) and kind in _of_the_other(here):
+        return False
     needed = _NEEDS.get(kind)
     if needed is not None and needed not in kinds:
         return False
@@ -70,8 +74,16 @@ def has_place(
         return _may_follow(UNITS.get(kind) or LengthUnit(way), here, unit)
     if kind == "JOINT" and not _ends_so(way, here):
         return False
+    if kind == "SIDE" and here and here[-1].type == "TRANSITION":
+        # Climbing crown is turned level in an inside corner only.
+        said = zip(line, line[2:], strict=False)
+        return any(
+            one == way and Joint.of(_whole(other)).is_inside
+            for one, other in said
+            if one.type == "SIDE" and other.type in _CORNERS
+        )
     if kind in ("COPE", "BULLNOSE", "TWO_PIECE"):
-        joints = [Joint.of(whole_joint(word.lower())) for word in here if word.type in _CORNERS]
+        joints = [Joint.of(_whole(word)) for word in here if word.type in _CORNERS]
         # Only an inside corner is coped, and only an outside one is rounded.
         return not joints or (joints[-1].is_inside if kind == "COPE" else joints[-1].is_outside)
     if kind == "SIDE" and _begins_a_part(here, len(here)):
@@ -85,6 +97,23 @@ def has_place(
             word.type == kind and _begins_a_part(line, at) for at, word in enumerate(line)
         )
     return True
+
+
+@cache
+def _kinds_after(line: str) -> frozenset[str]:
+    return frozenset(expected(line)[1])
+
+
+def _of_the_other(here: Sequence[Token]) -> frozenset[str]:
+    """Return what is said of openings only, where a list is at a wall, or the other way round."""
+    of_walls, of_gaps = map(_kinds_after, ("x: 1 in,", "opening 1 in,"))
+    if here and here[0].type in _WALLS_BEGIN:
+        return of_walls - of_gaps - _MANY
+    return of_gaps - of_walls - _MANY if here and here[0].type == "NAME" else frozenset()
+
+
+def _whole(word: Token) -> str:
+    return whole_joint(word.lower())
 
 
 def _ends_so(way: str, here: Sequence[Token]) -> bool:
