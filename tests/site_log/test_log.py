@@ -163,6 +163,18 @@ def test_the_other_piece_of_a_spliced_wall_takes_up_the_difference() -> None:
         assert pieces["HA-N-base-b"].to_mark == last.to_mark + (less if less > 1 else 0)
 
 
+def test_a_joint_that_the_plan_moved_is_where_the_saw_made_it() -> None:
+    """24 in and two walls of 70 in are more than a stick, so the plan joins elsewhere."""
+    job = LONG.format(more="").replace("15 ft 6 in", "146 in").replace("40 in", "70 in")
+    job = f"spare 0 %\n{job}  T: 70 in, left=butt, right=butt\n"
+    (splice,) = compile_job(job).splices
+    first, last = splice.cut
+    moved = {one.id: one.length for one in compile_job(job).pieces}
+    assert abs(moved["HA-N-base-a"] - first) > 24
+    result = compile_job(f"{job}cut HA-N-base-a {float(first)} in from base-1 of 12 ft\n")
+    assert {one.id: one.length for one in result.pieces}["HA-N-base-b"] == last
+
+
 def test_sticks_that_the_yard_no_longer_has_stay_good() -> None:
     log = "bought 1 base 16 ft at 24.10\n"
     result = done(log, LONG.format(more=""))
@@ -204,6 +216,9 @@ def test_sticks_are_told_in_the_job_s_unit() -> None:
     log = "cut FL-N-base 1500 from base-1 of 2400\ncut FL-E-base 1900 from base-1 of 3600\n"
     told = {one.code: one.message for one in compile_job(METRIC + log).diagnostics}
     assert told["T717"] == "“base-1” is a stick of 2.4 m, as said above"
+    long = compile_job(METRIC + "cut FL-W-base-a 5000 from base-1 of 2400\n").diagnostics
+    (told["T713"],) = (one.message for one in long if one.code == "T713")
+    assert told["T713"].endswith("needs 5000 mm, and base-1 has only 2380 mm left")
     once = METRIC.replace("11.60, 3600 at 17.40", "11.60 at most 1, 3600 at 17.40 at most 1")
     log = "rack base: nothing\nspoiled FL-W-base-a into 100\ncut FL-W-base-b 3800\n"
     told = {one.code: one.message for one in compile_job(once + log).diagnostics}

@@ -71,7 +71,9 @@ N_AGAIN = {
 }
 
 
-@pytest.mark.parametrize("cut", ["", f"cut {N}\n", f"cut {N}, {S}\n", f"cut {N}\ncut {S}\n"])
+@pytest.mark.parametrize(
+    "cut", ["", f"cut {N}\n", f"cut {N}, {S}\n", f"cut {N} from base-1\ncut {S}\n"]
+)
 def test_cutting_by_the_tickets_changes_nothing(cut: str) -> None:
     result = after("bought 1 base 12 ft\n" + cut)
     assert places(result) == {"base-1": ALL_ON_ONE}
@@ -85,6 +87,7 @@ def test_cutting_by_the_tickets_changes_nothing(cut: str) -> None:
         f"cut {N}\nspoiled {N}\n",
         f"cut {N}\nshortened {N} to 59 in\nspoiled {N} into 59 in\n",
         # not cut before: 30, a kerf and 29 come out of the 60 that it took
+        f"spoiled {N} into 60 in\n",
         f"spoiled {N} into 30 in and 29 in\n",
         f"spoiled {N} into 30 in and 29 7/8 in\n",
         f"spoiled {N}\n",
@@ -129,6 +132,11 @@ def test_a_piece_that_was_cut_longer_pushes_what_follows_on() -> None:
     assert places(result) == {"base-1": {N: "1/4", S: "487/8", W: "101"}}
     assert told(result)["rests"] == ["101/8"]
     assert told(result)["changed"] == set()
+
+
+def test_a_piece_cut_to_one_mark_takes_one_mark() -> None:
+    result = after(f"bought 1 base 12 ft\ncut {N} 1/16 in from base-1 of 12 ft\n")
+    assert places(result)["base-1"][S] == "7/16"
 
 
 def test_a_stick_that_was_cut_and_never_bought_costs_what_the_stock_line_says() -> None:

@@ -184,6 +184,15 @@ def test_a_single_door_is_as_far_from_the_other_corner_on_the_other_side(left, r
     assert told(left, right + 6) == (["T328"] if abs(left - right - 6) > 12 else [])
 
 
+def test_a_wall_in_which_the_list_begins_says_nothing_of_a_single_door():
+    job = TRIM
+    for name in ("Study", "Behind"):
+        room = ONE_DOOR.format(name=name, left=20, right=60, deep=96, long=116)
+        blank, head, begins, *rest = room.rstrip().split("\n")
+        job += "\n".join([blank, head, *rest, begins, ""])
+    assert trimlang.check(job).diagnostics == ()
+
+
 def test_the_first_room_may_be_the_one_that_turns_right():
     notch = '\nroom "Notch", trim base\n' + "\n".join(IN_THE_NOTCH)
     (told,) = trimlang.compile(
