@@ -60,7 +60,7 @@ def test_each_mend_of_a_page_s_example_mends_it(code: str) -> None:
 
 
 WITHOUT = {
-    "T315": "the editor turns the room's walls round: tests/editor/test_walls.py",
+    "T315": "the editor turns the walls round, or their names: tests/editor/test_walls.py",
     "T600": "nothing in a file of another kind is a job, so there is no line to mend",
     "T712": "the editor plans the job for it: tests/editor/test_log_in_full.py",
 }

@@ -99,6 +99,7 @@ ROOM = [*TRIM.splitlines(), 'room "A", trim base, rail']
         ("N 9 ft, ", {"note", "right=", "door"}, {"entrance", "casing", "sill"}),
         ("N 9 ft, door 32, ", {"entrance", "casing", "in-corner"}, {"first", "rising", "splice"}),
         ("door 32 ", {"in"}, {"ft"}),
+        ("N: 9 ft, left=in(corner by 36 ", {"in"}, {"ft"}),
         ("ends ", {"in-corner", "out-corner"}, {"butt", "return"}),
         ('room "B", trim base, ends ', {"in-corner"}, {"butt", "plumb"}),
         ("casings: reveal 3/16 in, proud ends ", {"taper", "return", "butt"}, {"in-corner"}),

@@ -13,6 +13,7 @@ from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span
 from trimlang.diagnostics.mend import Edit, Facts, Mend, marked
+from trimlang.editor.mention import NameSort
 from trimlang.editor.open_job import JobReading
 from trimlang.language import facts, tree
 from trimlang.language.end_facts import Side
@@ -32,6 +33,35 @@ def listed_the_other_way(reading: JobReading, finding: Diagnostic) -> Iterator[M
         if edits and heading.file == finding.span.file:
             of = "" if len(headings) == 1 else f" of {marked(heading, reading.text(heading))}"
             yield Mend(f"{OTHER_DIRECTION}{of}", edits)
+
+
+def named_the_other_way(reading: JobReading, finding: Diagnostic) -> Iterator[Mend]:
+    """Yield what swaps the names of east and west, where the walls only have the wrong names."""
+    facts: Facts = dict(finding.facts)
+    if "order" not in facts:
+        return
+    (heading,) = facts["listed"]
+    rooms = [room.heading.span for room in reading.names.rooms]
+    edits = tuple(
+        Edit(one.span, _facing(text))
+        for one in reading.names.mentions
+        if one.name.sort is NameSort.RUN
+        and one.name.room is not None
+        and (rooms[one.name.room].file, rooms[one.name.room].line) == (heading.file, heading.line)
+        and _facing(text := marked(one.span, reading.text(one.span))) != text
+    )
+    if edits:
+        yield Mend("Swap the names of east and west", edits)
+
+
+def _facing(label: str) -> str:
+    """Return a wall's name with east for west; any other as it is."""
+    said = re.match(r"(east|west|e|w)(?=\W?[0-9]*[a-z]?$)", label, re.IGNORECASE)
+    if said is None:
+        return label
+    other = {"e": "w", "w": "e", "east": "west", "west": "east"}[said[0].lower()]
+    word = other.upper() if said[0].isupper() else other
+    return (word.title() if said[0].istitle() else word) + label[said.end() :]
 
 
 def in_the_other_direction(reading: JobReading, file: str, line: int) -> tuple[Edit, ...]:

@@ -20,6 +20,7 @@ from trimlang.editor.other_way import (
     OTHER_DIRECTION,
     in_the_other_direction,
     listed_the_other_way,
+    named_the_other_way,
 )
 from trimlang.editor.proposed_here import proposed_here
 from trimlang.editor.renaming import CannotRenameError, rename
@@ -277,6 +278,7 @@ async def _actions(ls: EditorServer, params: lsp.CodeActionParams) -> list[lsp.C
             for mend in (
                 *sound(mends(finding, document.reading.text(finding.span), lines), finding, lines),
                 *listed_the_other_way(document.reading, finding),
+                *named_the_other_way(document.reading, finding),
                 *await written_in_full(document.reading, finding),
             )
         ]

@@ -38,8 +38,9 @@ _MANY: Final = frozenset(
 _BEHIND_A_NUMBER: Final = frozenset({"THICK", "TALL", "WIDE", "COATS", "GIRTH", "DEEP", "RADIUS"})
 """Words that end a part, and stand once in a line."""
 
-_WIDEST_OPENING: Final = Fraction(240)
-"""Inches: 32 is how a door is said, never in feet (common practice, no source)."""
+_AT_MOST: Final = MappingProxyType({"OPENING": Fraction(240), "CORNER": Fraction(120)})
+"""Inches: 32 is how a door is said, and 36 the leg of a corner that is measured with the tape; neither
+is said in feet (common practice, no source)."""
 
 _NEEDS: Final = MappingProxyType(
     {
@@ -161,5 +162,5 @@ def _may_follow(one: LengthUnit, here: Sequence[Token], unit: Unit | None) -> bo
         return one in (LengthUnit.INCH, LengthUnit.MM)
     long = in_inches(Fraction(str(number)), one.value)
     sold = here[0].type == "STOCK" and _begins_a_part(here, len(here) - 1)
-    most = _WIDEST_OPENING if here[0].type == "OPENING" else LONGEST_WALL
+    most = min((_AT_MOST[one.type] for one in here if one.type in _AT_MOST), default=LONGEST_WALL)
     return (YARD_SHORTEST[Unit.INCH] if sold else 0) <= long <= most
