@@ -67,6 +67,7 @@ NAMES = {
     "level": "level cut",
     "head": "casing corner",
     "frame": "frame corner",
+    "taper": "taper",
 }
 FAR = ("back", "top", "outer edge")
 """Edges that lie at the fence."""
@@ -416,7 +417,26 @@ class Checker:
             return replace(wall, joint="in-corner")
         if wall is not None and inside and "cope" in (own, mate):
             return replace(wall, joint="cope" if own == "cope" else "square")
+        if own is None and wall is not None and self._is_proud(room, run, other, trim, wall):
+            return replace(wall, joint=room.settings["proud"])
         return wall if own is None else End(own)
+
+    def _is_proud(self, room: Room, run: Stretch, gap: Stretch, trim: str, end: End) -> bool:
+        """Whether a trim stands out past the casing that it butts, and the file says how it ends.
+
+        By a sixteenth it is left as it is.
+        """
+        if not room.settings["proud"] or not gap.casing or end.joint != "butt":
+            return False
+        own = self.job.trims[trim]
+        if "spring" in own or self._passes(gap, trim):
+            return False
+        front = own.get("front")
+        deep = own["thick"] + (self.job.trims[front]["thick"] if front in run.trims else 0)
+        past = self.job.trims[gap.band or gap.casing[0]]["thick"]
+        if gap.plinth and not self._is_rail(trim):
+            past = self.job.blocks[gap.plinth]["thick"]
+        return bool(deep - past > Fraction(1, 16))
 
     def _at_its_height(self, room: Room, run: Stretch, end: End, trim: str) -> Fraction:
         """The angle of a corner out of plumb: of crown at the ceiling, of base at the floor."""
@@ -536,6 +556,8 @@ class Checker:
         )
         exact += sum(cut.inset for cut in cuts.values() if cut.long == "top")
         kinds = {"in-corner" if e.joint == "square" else e.joint for e in ends.values()}
+        # beside a casing a taper takes a corner off a square end
+        kinds = {"butt" if kind == "taper" else kind for kind in kinds}
         row = next(row for row in ROWS if row in kinds)
         way, raised = room.settings["round"].get(row, (ROWS[row], Fraction(0)))
         step = step_of(room)

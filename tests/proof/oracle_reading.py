@@ -176,6 +176,7 @@ DEFAULTS: dict[str, Any] = {
     "horn": Fraction(3, 4),
     "head": "mitre",
     "height": Fraction(80),
+    "proud": "",
     "ends in": False,
     "round": {},
 }
@@ -324,6 +325,8 @@ def _corner_or_casing(topic: str, fact: str, settings: dict[str, Any], unit: str
         settings["least"] = length(fact.removeprefix("least"), unit)[0]
     elif fact.startswith("studs every"):
         settings["studs"] = length(fact.removeprefix("studs every"), unit)[0]
+    elif fact.startswith("proud ends"):
+        settings["proud"] = words[2]
     elif fact.startswith("head"):
         settings["head"] = words[1]
     elif topic == "casings":
