@@ -39,8 +39,8 @@ _BEHIND_A_NUMBER: Final = frozenset({"THICK", "TALL", "WIDE", "COATS", "GIRTH", 
 """Words that end a part, and stand once in a line."""
 
 _AT_MOST: Final = MappingProxyType({"OPENING": Fraction(240), "CORNER": Fraction(120)})
-"""Inches: 32 is how a door is said, and 36 the leg of a corner that is measured with the tape; neither
-is said in feet (common practice, no source)."""
+"""Inches: 32 is how a door is said, and 36 the leg of a corner measured with the tape; neither is
+said in feet (common practice, no source)."""
 
 _NEEDS: Final = MappingProxyType(
     {
