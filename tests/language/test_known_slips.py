@@ -142,6 +142,20 @@ IN_A_HURRY = (
     "stock base: 20 ft at 1.45 per ft", "stock base: 3.6 m at 4.75 per metre", "ends mitred",
 )  # fmt: skip
 
+ON_A_PHONE = (
+    "• N 10 ft 2 1/4", "– N 10 ft, E 8 ft", "1. N 10 ft 2 1/4", "a) N 10 ft", "N 10` 2 1/4, E 8 ft",
+    "N N 10 ft, E 8 ft", "N 10 ft ft, E 8 ft", "N 10 10 ft, E 8 ft", "N 120 1\\4, E 96",
+    "N 120 1:4", "N 10 foot 2 and 1/4", "N 10 ft 2 & 1/4", "N 20 ft & 6", "N 10 ft 2 1/4 - E 8 ft",
+    "Wand N 3.25 m", "N 3.25 m, Tür Flur 80 cm, E 2.4 m", "N 12 ft, dor closet 30, N2 6 ft",
+    "N 10 ft, E ???, S 10 ft", "N 10 ft, S tbd", "NE corner 91", "corner N-E 91 deg",
+    "N 40, corner 91, E 8 ft", "N 10 ft, insde, E 8 ft", "N 10 ft, ouside, E 8 ft",
+    "N 10 ft, door 32, E", "door 32 in swing in left", "door ‘to hall’ 32", "N 240cm ?",
+    "N: 10 ft left=in right=in", "N: 40 in, left=in, right=Gehrung", 'room "Den, trim base',
+    'room Den", trim base', "room «Den», trim base", 'Zimmer "Bad", trim base',
+    'room "Den", end in',
+    'room "Den", ends in ends in',
+)  # fmt: skip
+
 
 @every("slip, written, meant", EXAMPLES)
 def test_an_example_brings_its_slip_up_and_is_mended(
@@ -212,6 +226,7 @@ def test_a_trim_may_go_by_another_name() -> None:
         THURSDAY,
         FRIDAY,
         IN_A_HURRY,
+        ON_A_PHONE,
         PRICE_LIST,
         ON_THE_SITE,
         HEADINGS,
@@ -227,6 +242,7 @@ def test_a_trim_may_go_by_another_name() -> None:
         "on a Thursday",
         "on a Friday",
         "in a hurry",
+        "on a phone",
         "off a price list",
         "on the site",
         "in headings",
@@ -256,6 +272,7 @@ def test_what_real_hands_write(lines: tuple[str, ...], snapshot: SnapshotAsserti
         *THURSDAY,
         *FRIDAY,
         *IN_A_HURRY,
+        *ON_A_PHONE,
         *PRICE_LIST,
         *ON_THE_SITE,
         *HEADINGS,

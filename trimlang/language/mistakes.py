@@ -90,7 +90,8 @@ class _Stop:
 def told_better(text: str, finding: Diagnostic) -> Diagnostic:
     """Return what a known slip says of a word that stands where a wall's name would."""
     span = finding.span
-    return known_slip(text, span.column - 1, span.file, span.line) or finding
+    # A line that can be read is no row of a table, whatever parts its words.
+    return known_slip(text.replace("\t", " "), span.column - 1, span.file, span.line) or finding
 
 
 def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnostic:

@@ -141,7 +141,7 @@ def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Dia
                 return _unreadable(text, file, number), problems + told
             if isinstance(statement, WallsLine):
                 first = statement.stretches[0].facts if statement.stretches else ()
-                if any(isinstance(one, Unread) for one in first):
+                if problems and any(isinstance(one, Unread) for one in first):
                     # What may follow its first word is known only once that is spelled right.
                     return replace(statement, lost=True), told
                 statement = replace(statement, lost=statement.lost or bool(lost))

@@ -23,7 +23,7 @@ from trimlang.language.opening_phrases import (
     odd_of_an_opening,
 )
 from trimlang.language.stock_lines import fact_of
-from trimlang.language.vocabulary import GAP_WORDS
+from trimlang.language.vocabulary import GAP_WORDS, called_as_a_wall
 from trimlang.settings.setting_kinds import TakenAt
 
 _OF_BOTH: Final = (facts.AtEnd, facts.Note)
@@ -261,6 +261,9 @@ class WallLines(OpeningPhrases):
                 if (also := _stopped_too(last, child)) is not None:
                     self.problems.append(also)
                     continue
+                if isinstance(child, facts.NamedTrim) and called_as_a_wall(child.trim.text):
+                    self.problems.append(_without_its_length(child.trim))
+                    continue
                 of, other = ("a run", "an opening") if is_run else ("an opening", "a run")
                 self.problems.append(say("T123", child.span, of=of, other=other))
                 continue
@@ -281,6 +284,11 @@ def _stopped_too(last: tree.RunLine | tree.GapLine, child: facts.Fact) -> Diagno
     said, better = f"stops {', '.join(names)}", f"stops {' and '.join(names)}"
     remedy = Suggestion(f"Write {better}.", better)
     return say(MISPLACED, span, word=said, wanted="“and” between two trims", remedy=remedy)
+
+
+def _without_its_length(label: tree.Word) -> Diagnostic:
+    told = f"A wall's length stands behind its name: {label.text} 10 ft 2 1/4."
+    return say(MISPLACED, label.span, word=label.text, wanted="the wall's length", remedy=told)
 
 
 def _only_kind(fact: facts.Fact, said: facts.Fact) -> bool:

@@ -12,6 +12,8 @@ from trimlang.language.tree import Word
 from trimlang.language.vocabulary import called_as_a_wall, line_words, spellings
 from trimlang.survey.measures import Findings
 
+_CORNERS: Final = ("in-corner", "out-corner", "inside", "outside")
+"""Corners that stand between two walls, where a trim's name could stand too."""
 _A_NAME: Final = 3
 """Letters that a room's name has at least; what is shorter is a wall's."""
 KERFED: Final = "kerfed"
@@ -27,7 +29,7 @@ def unknown_trim(
     from trimlang.language.regional_names import joint_elsewhere, trim_elsewhere
 
     trims = tuple(trims)
-    known = (*trims, *also)
+    known = (*trims, *also, *_CORNERS)
     there = listed(trims)
     otherwise = (
         f"The job's trims are {there}."

@@ -21,7 +21,7 @@ from trimlang.language.slips.slip_row import (
 _CORNER: Final = r"(?:(?:in|out)(?:side)?(?:[ -]corner)?|ic|oc)"
 _ANGLE: Final = r"(?P<angle>\d[\d.]*(?: [1-9]/[1-9]\d?)?)"
 _DEG: Final = r"(?: ?(?:deg(?:rees?)?\b\.?|°))"
-_MITRED: Final = r"mit(?:re|er)(?:e?d)?"
+_MITRED: Final = r"(?:mit(?:re|er)(?:e?d)?|gehrung|inglete|onglet)"
 _UNPARTED: Final = (
     r"(?:(?<=\d)(?=\s+(?!in\b))|(?<=[¼½¾⅐-⅞'\"″′])|(?<=ft)|(?<=feet)|(?<=\din)|(?<=\d in)|(?<=mm))"
     rf"\s+(?P<slip>(?P<joint>{_CORNER})\s+)(?={WALL_NAME}\s*\d|{GAP}\b)"
@@ -81,7 +81,9 @@ _CORNER_ROWS: Final = (
             ("N: 40 in, left=butt, right=in(91.5)", "N: 40 in, left=butt, right=out(91.5)"),
         ),
         ("N 40, 91 corner, E 30", ("N 40, in(91), E 30", "N 40, out(91), E 30")),
-        written=rf",\s*(?P<slip>{_ANGLE}(?:{_DEG}|{_DEG}? corner)){END_OF_PART}",
+        ("N 40, corner 91, E 30", ("N 40, in(91), E 30", "N 40, out(91), E 30")),
+        written=rf",\s*(?P<slip>(?P<of>corner:? +)?{_ANGLE}"
+        rf"(?(of){_DEG}?|(?:{_DEG}|{_DEG}? corner))){END_OF_PART}",
         wanted="which corner has that angle",
         remedy="Write {}, as the wall turns there.",
         instead=_either_corner,

@@ -19,6 +19,7 @@ from trimlang.language.slips.curve_slips import CURVE_SLIPS
 from trimlang.language.slips.door_slips import DOOR_SLIPS
 from trimlang.language.slips.ending_slips import ENDING_SLIPS
 from trimlang.language.slips.heading_slips import HEADING_SLIPS
+from trimlang.language.slips.hurried_slips import HURRIED_SLIPS, SAID_TWICE
 from trimlang.language.slips.jotted_corners import JOTTED_CORNERS
 from trimlang.language.slips.log_slips import LOG_SLIPS
 from trimlang.language.slips.order_slips import ORDER_SLIPS
@@ -28,7 +29,7 @@ from trimlang.language.slips.regional_slips import ANY_TRIM, REGIONAL_SLIPS
 from trimlang.language.slips.setting_slips import SETTING_SLIPS
 from trimlang.language.slips.shape_slips import SHAPE_SLIPS
 from trimlang.language.slips.side_slips import SIDE_SLIPS
-from trimlang.language.slips.slip_row import WHOLE_LENGTH, WRITTEN_LENGTH, Found, slip
+from trimlang.language.slips.slip_row import FRACTION, WHOLE_LENGTH, WRITTEN_LENGTH, Found, slip
 from trimlang.language.slips.slope_slips import SLOPE_SLIPS
 from trimlang.language.slips.stack_slips import STACK_SLIPS
 from trimlang.language.slips.stick_slips import STICK_SLIPS
@@ -44,7 +45,6 @@ _ANY_WALL: Final = 1200
 """Inches; a longer wall does not exist, so a comma before three figures is then no thousands'."""
 
 _INCHES: Final = r"""(?:in\b\.?|inch\b|"|″|”|'')"""
-_FRACTION: Final = r"\d+ ?[/⁄∕] ?\d+"
 _NAME: Final = r"(?P<name>(?!(?:in|inch|inches|ft|feet|foot|yd|mm|cm|m)\b)[^\W\d_][\w.\-]*)"
 _WALL: Final = r"^\s*\w[\w.\-]*(?: *:)?\s"
 
@@ -85,6 +85,7 @@ KNOWN_SLIPS: Final = (
     *CURVE_SLIPS,
     *STICK_SLIPS,
     *SUPPLY_SLIPS,
+    *HURRIED_SLIPS,
     *HEADING_SLIPS,
     *WALK_SLIPS,
     *TURNED_SLIPS,
@@ -134,7 +135,7 @@ KNOWN_SLIPS: Final = (
     ),
     slip(
         ("N: 16.1/2 in, left=butt, right=butt", "N: 16 1/2 in, left=butt, right=butt"),
-        written=rf"\b(\d+)\.({_FRACTION})",
+        written=rf"\b(\d+)\.({FRACTION})",
         wanted="a blank between the inches and the fraction",
         remedy="Write {}.",
         instead=lambda found: f"{found[1]} {found[2]}",
@@ -142,7 +143,7 @@ KNOWN_SLIPS: Final = (
     slip(
         ("N: 10.2 1/4, left=butt, right=butt", "N: 10 ft 2 1/4, left=butt, right=butt"),
         written=rf"(?<![\w./])(?P<slip>(?P<feet>\d{{1,2}})\.(?P<inches>\d|1[01])"
-        rf" (?P<part>{_FRACTION}))",
+        rf" (?P<part>{FRACTION}))",
         wanted="a fraction, or a number with a point",
         remedy="If feet and inches were meant, write {}.",
         instead=lambda found: f"{found['feet']} ft {found['inches']} {found['part']}",
@@ -150,14 +151,14 @@ KNOWN_SLIPS: Final = (
     slip(
         ('N: 3"1/8, left=butt, right=butt', "N: 3 1/8 in, left=butt, right=butt"),
         ("N: 40 in 1/8, left=butt, right=butt", "N: 40 1/8 in, left=butt, right=butt"),
-        written=rf"(\d+) *{_INCHES} *({_FRACTION})(?: *{_INCHES})?",
+        written=rf"(\d+) *{_INCHES} *({FRACTION})(?: *{_INCHES})?",
         wanted="the inch mark behind the fraction",
         remedy="The inch mark stands behind the fraction: write {}.",
         instead=lambda found: f"{found[1]} {found[2]} in",
     ),
     slip(
         ("N: 12 in 4 1/8 in, left=butt, right=butt", "N: 12 ft 4 1/8 in, left=butt, right=butt"),
-        written=rf"(\d+) *{_INCHES} *(\d+(?: {_FRACTION})?) *{_INCHES}",
+        written=rf"(\d+) *{_INCHES} *(\d+(?: {FRACTION})?) *{_INCHES}",
         wanted="feet before the inches",
         remedy="Inches stand there twice: if the first are feet, write {}.",
         instead=lambda found: f"{found[1]} ft {found[2]} in",
@@ -173,7 +174,8 @@ KNOWN_SLIPS: Final = (
     ),
     slip(
         ("N: 9 7 in, left=butt, right=butt", "N: 9 ft 7 in, left=butt, right=butt"),
-        written=rf"{_WALL}\s*(?P<slip>(?P<a>\d+) (?P<b>\d+)(?! ?[/⁄∕\d])(?: *{_INCHES})?)",
+        written=rf"{_WALL}\s*(?P<slip>(?P<a>\d+) (?P<b>\d+)(?! ?[/⁄∕\d\\:])(?! *(?:ft|feet))"
+        rf"(?: *{_INCHES})?)",
         wanted="feet and inches with their units",
         remedy="Feet and inches are told apart by their units: write {}.",
         # Twelve inches are a foot, so a larger second number is not the inches.
@@ -213,7 +215,7 @@ KNOWN_SLIPS: Final = (
         ("1 4 ft, left=butt, right=butt", "1: 4 ft, left=butt, right=butt"),
         ("2 23 1/2, left=out(89 deg)", "2: 23 1/2, left=out(89 deg)"),
         # With a fraction behind it, it is a mixed number such as 1 1/2 and no name.
-        written=rf"^\s*(?P<slip>\d+)(?! +{_FRACTION})(?= +{WRITTEN_LENGTH}\s*(?:,|$))",
+        written=rf"^\s*(?P<slip>\d+)(?! +{FRACTION})(?= +{WRITTEN_LENGTH}\s*(?:,|$))",
         wanted="a colon behind a wall's number",
         remedy="A wall called by a number has a colon: write {}.",
         instead=lambda found: f"{found['slip']}:",
@@ -249,6 +251,7 @@ KNOWN_SLIPS: Final = (
     *SHAPE_SLIPS,
     *WALL_SLIPS,
     ANY_TRIM,
+    SAID_TWICE,
     slip(
         ("N 10 ft 2 1/4.", "N 10 ft 2 1/4"),
         ("N: 40 in, left=butt, right=butt;", "N: 40 in, left=butt, right=butt"),

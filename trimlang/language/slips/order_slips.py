@@ -47,9 +47,11 @@ def _room_in_quotes(found: Found) -> str:
     return f'"{name}"' + "".join(said)
 
 
-def _another_wall(found: Found) -> str:
+def _another_wall(found: Found) -> str | None:
     """Return the forgotten name: that of the wall before the opening, with the next free number."""
     before = re.findall(rf"(?:^|,)\s*({WALL_NAME})\s*:?\s*\d", found["before"], re.IGNORECASE)
+    if not before:
+        return None
     taken = {name.casefold() for name in re.findall(r"[^\W\d_][\w\-]*", found.string)}
     # Behind N2 comes N3, not N22.
     plain = before[-1].rstrip("0123456789")

@@ -19,7 +19,7 @@ from trimlang.language.vocabulary import GAP_WORDS
 _WIDTH: Final = r"\d[\d./ ]*?(?: ?(?:in|ft|mm|cm|m)\b\.?| ?['\"″′])?"
 # Words that go on with the opening's own line: “door 32 high” is no door called “high”.
 _SAID: Final = (
-    r"(?:no|height|sill|high|wide|tall|hinged|swings|casing|stool|apron|note|stops|jambs|plinths"
+    r"(?:no|height|sill|high|wide|tall|hinged|swings?|swinging|casing|stool|apron|note|stops|jambs|plinths"
     r"|both|four|entrance|left|right|in|out|x|by)"
 )
 _FEET: Final = r"\d{1,2}-\d{1,2}"

@@ -34,7 +34,8 @@ _SIDE: Final = r"(?P<side>left|right)"
 
 
 _GOES_ON: Final = (
-    rf"{BEHIND_A_LENGTH}(?P<slip>\s*(?:/|&|\+|\||->|→|then|and)\s+)(?={WALL_NAME}\s+\d|{GAP}\s)"
+    rf"{BEHIND_A_LENGTH}(?P<slip>\s*(?:/|&|\+|\||->|→|[-–—]|then|and)\s+)"
+    rf"(?={WALL_NAME}\s+\d|{GAP}\s)"
 )
 _NEXT: Final = re.compile(_GOES_ON, re.IGNORECASE)
 _FIGURE_WITH_UNIT: Final = r"\d+ ?(?:ft|feet|'|in\b|mm\b|m\b)"
@@ -182,7 +183,7 @@ _END_ROWS: Final = (
     slip(
         ("N 40 ?, E 30", "N 40, E 30"),
         ("N: 40 in??, left=in, right=in", "N: 40 in, left=in, right=in"),
-        written=rf"{BEHIND_A_LENGTH}(?P<slip>\s*[?!]+)(?=\s*(?:,|#|$))",
+        written=rf"{BEHIND_A_LENGTH}(?P<slip>\s*[?!~≈]+)(?=\s*(?:,|#|$))",
         wanted="a length that is sure",
         remedy="Measure it again, and leave that out.",
         instead=lambda _: "",

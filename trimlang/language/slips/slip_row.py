@@ -24,12 +24,16 @@ WHOLE_LENGTH: Final = rf"(?:{WRITTEN_LENGTH}(?: *\d[\d/ ]*(?: ?in\b| ?[\"″])?)
 """The same with the inches behind its feet."""
 
 BEHIND_A_LENGTH: Final = (
-    r"(?:(?<=[\d¼½¾⅐-⅞'\"″])|(?<=\dft)|(?<=\d ft)|(?<=\din)|(?<=\d in)|(?<=mm))"
+    r"(?:(?<=[\d¼½¾⅐-⅞'\"″])|(?<=\dft)|(?<=\d ft)|(?<=\din)|(?<=\d in)|(?<=mm)"
+    r"|(?<=cm)|(?<=\dm)|(?<=\d m))"
 )
 """What stands before is a length, or the end of one."""
 
 AT_A_SIDE: Final = r"(?:left|right)\s*=\s*"
 """A side, before the joint that it has."""
+
+FRACTION: Final = r"\d+ ?[/⁄∕] ?\d+"
+"""A fraction with any of its bars."""
 
 END_OF_PART: Final = r"(?=\s*(?:,|#|$))"
 """Where a part of a line ends, to look for behind a pattern."""
@@ -54,7 +58,8 @@ WALL_NAME: Final = (
 
 
 _NO_WALLS_LINE: Final = re.compile(
-    r"\s*(?:trim|stock|on-hand|cut|spoiled|shortened|fitted|bought|returned|rack)\b", re.IGNORECASE
+    r"\s*(?:trim|stock|on-hand|cut|spoiled|shortened|fitted|bought|returned|rack|room)\b",
+    re.IGNORECASE,
 )
 """How lines begin in which “in left” is what is left, and a name parts no walls."""
 

@@ -17,7 +17,9 @@ from trimlang.language.slips.slip_row import (
 from trimlang.language.vocabulary import BESIDE_A_MARK
 
 _BESIDE: Final = "|".join(sorted(BESIDE_A_MARK))
-_NAME: Final = r"(?!(?:and|by|x|for|off|of|to|at|in|inch|ft|feet|mm|cm|m|deg)\b)[^\W\d_][\w.\-]*"
+_NAME: Final = (
+    r"(?!(?:and|by|x|for|off|of|to|at|in|inch|inches|ft|feet|foot|mm|cm|m|deg)\b)[^\W\d_][\w.\-]*"
+)
 _WORDS: Final = r"[^\W\d_][\w\-]*(?: [^\W\d_][\w\-]*)*?"
 _COLON: Final = re.compile(r"(?P<name>(?:^\s*|,\s*)[^\W\d_][\w.\-]*)\s*:\s*(?=\d)")
 _BEHIND_A_LENGTH: Final = (
@@ -182,9 +184,10 @@ WALL_SLIPS: Final = (
     ),
     slip(
         ("wall N 10 ft, E 8 ft", "N 10 ft, E 8 ft"),
+        ("Wand N 3.25 m", "N 3.25 m"),
         ("run N: 10 ft, left=butt, right=butt", "N: 10 ft, left=butt, right=butt"),
         # A name and a figure must follow: “wall 10 ft” is a wall that is called so.
-        written=r"^\s*(?P<slip>(?:wall|run)\s+)(?=[^\W\d_][\w.\-]*\s*:?\s*\d)",
+        written=r"^\s*(?P<slip>(?:wall|run|wand|pared|mur|muro|parete)\s+)(?=[^\W\d_][\w.\-]*\s*:?\s*\d)",
         wanted="the wall's name first",
         remedy="A wall begins with its name.",
         instead=lambda _: "",
