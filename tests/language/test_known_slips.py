@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from syrupy.assertion import SnapshotAssertion
 
@@ -169,6 +171,13 @@ def test_an_example_brings_its_slip_up_and_is_mended(
         assert not made
         return
     ways = tuple(_after(written, one) for one in made)
+    # What was measured and is left out of the line stays as a remark behind it.
+    for after in ways:
+        left = re.findall(r"\d+", after)
+        for number in re.findall(r"\d+", written):
+            assert not int(number) or any(number in other for other in left), after
+    if "#" not in f"{written}{meant}":
+        ways = tuple(one.partition("  #")[0] for one in ways)
     assert meant == (ways[0] if isinstance(meant, str) else ways)
     # where it may be meant in two ways, neither is made without asking
     assert len(ways) == 1 or not any(one.sure for one in made)
