@@ -101,7 +101,8 @@ def test_kerfs_close_enough_and_their_flats_lie_close_to_the_round(radius, turn,
     result = check_job(f'{tape}room "Hall" as H, trim base, open walk\n{wall}')
     assert result.ok
     said = re.search(
-        r"kerf its back (\d+) times, .* deep, ([\d /]+) in apart, the first ([\d /]+) in",
+        r"kerf its back (\d+) times, .* deep, ([\d /]+) in apart,"
+        r" the first and the last ([\d /]+) in",
         result.pieces[0].all_notes,
     )
     assert said

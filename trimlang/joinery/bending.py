@@ -54,8 +54,8 @@ _ROUND: Final = {
 }  # fmt: skip
 _CLEAR: Final = N_("no kerf within {lap} of its scarf: move it clear of that")
 _KERFS: Final = N_(
-    "kerf its back {n} times, {deep} deep, {apart} apart, the first {first} from its left end, the"
-    " last as far from its right one; {left} stays"
+    "kerf its back {n} times, {deep} deep, {apart} apart, the first and the last {first} from its"
+    " ends; {left} stays"
 )
 _FLEXIBLE: Final = N_("flexible: bend it, no kerfs")
 

@@ -172,7 +172,8 @@ def along_ceiling(
     if not run.ceiling and not any(rolls) and not across:
         return run, NOTHING, ()
     along = replace(run, length=run.length / cosine(run.ceiling))
-    roll = rolls[0] if rolls else NOTHING
+    # By so little as both may differ it hangs as the steeper ceiling says, whichever end has that.
+    roll = max(rolls, key=lambda one: (abs(one), one), default=NOTHING)
     if trim.spring is None:
         return (along, roll, (Remark(_BEAD, ()),)) if trim.before_crown else (run, NOTHING, ())
     spring = trim.spring
