@@ -62,7 +62,7 @@ def test_each_line_of_the_small_print() -> None:
         ("care", CARE),
     ]
     assert every["HA-W-base"].order == "cut 4 of 4, shares its left cut"
-    assert all(one.shape.coded for one in every.values())
+    assert all(one.shape.coded and one.part == "" for one in every.values())
 
 
 def test_a_label_leaves_off_what_the_page_has_and_keeps_what_a_hand_needs() -> None:

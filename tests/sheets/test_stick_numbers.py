@@ -89,9 +89,9 @@ def test_what_is_drawn_is_to_scale() -> None:
 
 
 def test_a_piece_of_three_inches_and_a_half_has_its_number() -> None:
-    """It is 4.52 mm on paper; a letter takes 1.75."""
-    stick = drawn(compiled(JOB.replace("S: 1 in", "S: 3 1/2 in")))
-    assert [one.label for one in stick.blocks][:2] == ["1", "2  HA-N-base"]
+    """It is 4.52 mm on paper; a letter takes 1.75.  17 in are 21.96, its name 21 and two slants."""
+    stick = drawn(compiled(JOB.replace("S: 1 in", "S: 3 1/2 in").replace("W: 12", "W: 17")))
+    assert [one.label for one in stick.blocks] == ["1", "2  HA-N-base", "3  HA-E-base", "4"]
 
 
 def test_a_short_piece_keeps_a_third_of_its_length_between_two_slants() -> None:

@@ -64,6 +64,11 @@ def test_every_pass_of_the_saw_by_its_setting() -> None:
     assert [one.picture and one.picture.text for one in made.groups[1:]] == ["back", "back"]
 
 
+def test_where_all_ends_are_square_no_setting_changes() -> None:
+    square = sheet(compiled(f"{BASE}\n{TWELVE_FEET}{ROOM.replace('out-corner', 'butt')}"))
+    assert (square.changes, len(square.groups)) == ("0", 1)
+
+
 def test_crown_has_its_tilt_and_a_copes_end_its_name() -> None:
     crown = [one for one in sheet(odd()).groups if one.tilt]
     assert [(one.setting, one.swing, one.tilt, one.lay) for one in crown] == [
