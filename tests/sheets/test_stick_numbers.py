@@ -110,6 +110,18 @@ def test_a_short_piece_keeps_a_third_of_its_length_between_two_slants() -> None:
     assert abs((near_right - far_right) - min(1.6, long / 3)) < 0.01
 
 
+def test_ends_of_an_inside_corner_are_longest_by_the_fence() -> None:
+    stick = drawn(compiled(JOB.replace("out-corner", "in-corner")))
+    by_id = {
+        row.id: [float(point.partition(",")[0]) for point in block.points.split()]
+        for row, block in zip(stick.rows, stick.blocks, strict=True)
+    }
+    far_left, far_right, near_right, near_left = by_id["HA-N-base"]
+    assert (far_left - near_left, round(far_right - near_right, 2)) == (0, 1.6)
+    far_left, far_right, near_right, near_left = by_id["HA-E-base"]
+    assert (round(near_left - far_left, 2), far_right - near_right) == (1.6, 0)
+
+
 def test_of_a_begun_stick_the_rest_is_drawn_and_measured() -> None:
     """N with its mitre is gone, 61 1/16 in with the kerf; the rest is 82 15/16 in, marked anew."""
     result = compiled(f"{JOB}bought 1 base 12 ft\ncut HA-N-base\n")

@@ -247,6 +247,8 @@ def test_two_runs_that_stop_where_a_corner_is_are_asked_about():
     best = "Most likely: the unwritten out-corner between run E1 and run E2. "
     assert told.remedy.startswith(best)
     (closing,) = result.closings
+    # meant in the place of either butt
+    assert [text for _, text in closing.slips[0].meant] == ["out-corner", "out-corner"]
     assert closing.text == (
         "not checked: the corners that are written do not go once round,"
         " and others may not be written"
