@@ -133,7 +133,7 @@ IN_A_HURRY = (
     "base 20 ft at 28.40", "stock base at 28.40: 20 ft", "on-hand 40 in base",
     'room trim base, "Den"', 'room base "Den"', 'room as D "Den"', 'room "Den" base',
     'room "Den" base shoe', "10 % spare", "2026-04-18 surveyed", '"hall" door 32',
-    "in left, N 10 ft", 'note "bowed", N 10 ft', "E 8 ft, corner in right",
+    "in left, N 10 ft", 'note "bowed", N 10 ft', "E 8 ft, corner in right", "E: 8 ft, corner in",
     "E 8 ft, right corner in",
     "N 10 ft, 91 deg", "N: 10 ft, left=butt, 91 deg", "N 10 ft @ 91, E 8 ft", "N: 10 ft, right=91",
     "S 10 ft, W", "N 10 ft, north, S 8 ft", "N: 2 l/4", "N: 10.2 1/4", "N 10 ft 2 1/4.",

@@ -39,6 +39,9 @@ def unknown_trim(
     # A joint without its side, as in “N: 40 in, butt”, is read as the name of a trim.
     if word.text.casefold() in spellings()["JOINT"]:
         otherwise = f"An end says its side: left={word.text} or right={word.text}."
+    if word.text.casefold() == "corner":
+        # “corner in” is read as an end of a trim that is called so.
+        known, otherwise = (), "An end says its side, and then its joint: left=in or right=in."
     if called_as_a_wall(word.text):
         otherwise = f"If it is a wall, its length is missing: write {word.text} 10 ft 2 1/4."
         # “north” is spelled much like “note”, and means a wall all the same.
