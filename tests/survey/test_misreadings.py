@@ -91,6 +91,7 @@ def test_feet_written_as_inches_lose_less_than_six_inches() -> None:
     for right, told in ((126, True), (127, False), (114, True), (113, False)):
         found = feet_without_inches(Fraction(10), Fraction(right), Unit.INCH)
         assert (found is not None) is told
+        assert not found or found.words == "written in inches for feet, without its inches"
 
 
 @pytest.mark.parametrize("unit", ["mm", "cm"])

@@ -182,6 +182,7 @@ def test_a_single_door_is_as_far_from_the_other_corner_on_the_other_side(left, r
     assert told(left, right + longer) == []
     # six inches more may be the tape's and the walls' own
     assert told(left, right + 6) == (["T328"] if abs(left - right - 6) > 12 else [])
+    assert told(left + 6, right) == (["T328"] if abs(left - right) > 12 else [])
 
 
 def test_a_wall_in_which_the_list_begins_says_nothing_of_a_single_door():
