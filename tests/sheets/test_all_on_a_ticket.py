@@ -132,6 +132,8 @@ def test_what_an_end_does_then_and_whom_it_meets() -> None:
     # of two walls that do not say the same of their corner none meets the other
     apart = made(JOB.replace("E: 40 in, left=out-corner", "E: 40 in, left=butt"))
     assert (apart["HA-N-base"].mates, apart["HA-E-base"].mates) == ("", "")
+    stopped = made(JOB.replace("=out-corner", "=butt"))
+    assert (stopped["HA-N-base"].mates, stopped["HA-E-base"].mates) == ("", "")
 
 
 def test_corners_behind_one_where_nothing_meets_are_met_all_the_same() -> None:

@@ -290,6 +290,8 @@ def test_several_sticks_are_counted_and_what_is_on_hand_is_not_bought() -> None:
     assert made.trims[0].lines == (OrderedLine("3", "12 ft", "$17.40", "$52.20"),)
     assert (made.goods, made.supply_cost) == ("$52.20", "$0.00")
     assert (made.tax, made.tax_rate) == ("", "")
+    # of caulk and paint nobody said the price
+    assert made.unpriced
     assert made.small.endswith("without tax, delivery and sawing at the yard.")
     held = replace(three, on_hand=True)
     assert order(plain(bought=(held,)), PEN).trims == ()
