@@ -117,12 +117,18 @@ def test_a_stick_in_feet_is_the_same_stick_in_a_metric_log(
 
 
 def test_of_several_at_once_none_is_lost(job: Path) -> None:
+    # one of them comes to the log by a link, from a job in another folder
+    inside = job.parent / "inside" / job.name
+    inside.parent.mkdir()
+    inside.write_bytes(job.read_bytes())
+    log(inside).touch()
+    log(job).symlink_to(log(inside))
     begun = [
         subprocess.Popen(
-            [sys.executable, "-m", "trimlang", "mark", str(job), f"bought {count} base 12 ft"],
+            [sys.executable, "-m", "trimlang", "mark", str(one), f"bought {count} base 12 ft"],
             stdout=subprocess.DEVNULL,
         )
-        for count in range(1, 4)
+        for count, one in enumerate((job, inside, job), 1)
     ]
     assert [one.wait(60) for one in begun] == [0] * 3
     lines = log(job).read_text(encoding="utf-8").splitlines()

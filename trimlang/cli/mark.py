@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import re
 import sys
 import time
@@ -125,8 +124,9 @@ def run(asked: Namespace) -> int:
     from trimlang.output.lock import alone_in
 
     try:
-        # Another `mark` that read the log meanwhile would write it back without these lines.
-        with alone_in(Path(os.path.realpath(options.log or options.job)).parent):
+        # Another `mark` that read the log meanwhile would write it back without these lines, even
+        # one that comes to it by a link.
+        with alone_in(*(Path(one).resolve().parent for one in (options.job, _log_of(options)))):
             return _take_back(options) if options.undo else _mark(options)
     except StopError as stop:
         return stop.code

@@ -16,21 +16,21 @@ from pathlib import Path
 
 
 @contextmanager
-def alone_in(folder: Path) -> Iterator[bool]:
-    """Wait until no other trimlang changes files in the folder, and keep others out meanwhile.
+def alone_in(*folders: Path) -> Iterator[bool]:
+    """Wait until no other trimlang changes files in the folders, and keep others out meanwhile.
 
     Yields:
         Whether others are kept out; false where the system or the disk has no such lock.
     """
-    descriptor = _opened(folder)
-    if descriptor is None:
-        yield False
-        return
+    # In one order for all, so that no two commands wait for each other.
+    opened = [_opened(folder) for folder in sorted(set(folders))]
     try:
-        yield _locked(descriptor)
+        yield all([one is not None and _locked(one) for one in opened])
     finally:
         # The system drops the lock with the descriptor, however the process ends.
-        os.close(descriptor)
+        for one in opened:
+            if one is not None:
+                os.close(one)
 
 
 def _opened(folder: Path) -> int | None:
