@@ -25,7 +25,8 @@ def alone_in(*folders: Path) -> Iterator[bool]:
     # In one order for all, so that no two commands wait for each other.
     opened = [_opened(folder) for folder in sorted(set(folders))]
     try:
-        yield all([one is not None and _locked(one) for one in opened])
+        locked = [one is not None and _locked(one) for one in opened]
+        yield all(locked)
     finally:
         # The system drops the lock with the descriptor, however the process ends.
         for one in opened:
