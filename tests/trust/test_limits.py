@@ -146,3 +146,18 @@ def test_wrong_names_take_no_longer_each_where_there_are_more() -> None:
     # a first time, for what is worked out once
     check_job(job(60))
     assert calls(job(240)) < 2.5 * calls(job(120))
+
+
+def test_trims_take_no_longer_each_where_there_are_more_rooms() -> None:
+    def job(count: int) -> str:
+        trims = "".join(
+            f"trim t{one}: 1/2 in thick, 3 in tall, pine\nstock t{one}: 8 ft at 9\n"
+            for one in range(count)
+        )
+        return trims + "".join(
+            f'room "{one}" as R{one}, trim t{one}, open walk\n  N: 9 ft, left=butt, right=butt\n'
+            for one in range(count)
+        )
+
+    check_job(job(40))
+    assert calls(job(400)) < 2.2 * calls(job(200))

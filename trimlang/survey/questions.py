@@ -10,7 +10,8 @@ from trimlang.language import tree
 from trimlang.language.facts import Cased, ClearHeight, Jambed, Unread
 from trimlang.lengths.tape import feet_text, mixed_number
 from trimlang.lengths.units import LengthUnit
-from trimlang.survey.job import Gap, Room, Trim
+from trimlang.settings.table import Settings
+from trimlang.survey.job import Gap, Room, Run, Trim
 from trimlang.survey.measures import Findings
 
 _CROWNS: Final = {"crown", "cornice", "cove"}
@@ -47,6 +48,15 @@ def ask_of_lines(lines: Iterable[tree.Statement], findings: Findings) -> None:
 
 def ask_of_trims(trims: Iterable[Trim], rooms: tuple[Room, ...], findings: Findings) -> None:
     """Ask about trims with an unlikely section or stock."""
+    # Each room is walked once, not once for each trim: a job may have thousands of both.
+    walls: dict[str, list[tuple[Settings, Run]]] = {}
+    elsewhere: set[str] = set()
+    for room in rooms:
+        for run in room.runs:
+            for name in run.trims:
+                walls.setdefault(name, []).append((room.settings, run))
+        elsewhere.update(room.trims_besides)
+        elsewhere.update(name for gap in room.walk if isinstance(gap, Gap) for name in gap.trims)
     for trim in trims:
         words = set(_WORD.findall(" ".join((trim.name, *trim.material)).lower()))
         if trim.spring is None and words & _CROWNS:
@@ -54,7 +64,9 @@ def ask_of_trims(trims: Iterable[Trim], rooms: tuple[Room, ...], findings: Findi
         thick, tall = trim.thickness, trim.height
         if thick is not None and tall is not None and thick > _TIMES_AS_THICK * tall:
             findings.say("T263", trim.span, trim=trim.name)
-        _ask_of_short_sticks(trim, rooms, findings)
+        # Casing, boxes and loose pieces may want shorter sticks than any wall.
+        if trim.name in walls and trim.name not in elsewhere:
+            _ask_of_short_sticks(trim, walls[trim.name], findings)
 
 
 def ask_of_room(room: Room, findings: Findings) -> None:
@@ -103,15 +115,8 @@ def _ask_of_stick(measure: tree.Measure, findings: Findings) -> None:
         findings.say("T261", measure.span, long=f"{number} in", instead=f"{number} ft")
 
 
-def _ask_of_short_sticks(trim: Trim, rooms: tuple[Room, ...], findings: Findings) -> None:
+def _ask_of_short_sticks(trim: Trim, runs: list[tuple[Settings, Run]], findings: Findings) -> None:
     """Ask about sticks that no run can be cut from, whole or spliced."""
-    runs = [(room.settings, run) for room in rooms for run in room.runs if trim.name in run.trims]
-    gaps = (gap for room in rooms for gap in room.walk if isinstance(gap, Gap))
-    elsewhere = {name for gap in gaps for name in gap.trims}
-    elsewhere |= {trim for room in rooms for trim in room.trims_besides}
-    # Casing, boxes and loose pieces may want shorter sticks than any wall.
-    if not runs or trim.name in elsewhere:
-        return
     shortest = min(run.length for _, run in runs)
     if all(offer.length < shortest for offer in trim.offers):
         return  # nothing fits at all, and the joinery says so
