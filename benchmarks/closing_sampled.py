@@ -64,6 +64,8 @@ def smallest_bounds(errors: Errors, missed: Floats) -> float:
     count, most = len(errors.bounds), highspy.kHighsInf
     solver = highspy.Highs()
     solver.setOptionValue("output_flag", False)
+    # HiGHS keeps its first number of threads for the whole process, and the planner's is one.
+    solver.setOptionValue("threads", 1)
     for _ in range(count):
         solver.addVar(-most, most)
     solver.addVar(0.0, most)
