@@ -127,7 +127,9 @@ def test_every_way_of_a_remedy_is_offered() -> None:
     assert words("T320")[-1] == "Mend this: the unwritten in-corner between run S and run W"
     assert words("T262") == ["Add spring 38 deg", "Add spring 45 deg"]
     assert words("T487") == [f"Add rail right={end}" for end in ("cope", "mitre", "butt")]
-    assert words("T252")[-1] == "Say “ends in-corner” of the room"
+    assert words("T252")[-2:] == ["Say “ends in-corner” of the room", "Begin E with in-corner"]
+    assert words("T457")[-1] == "Leave out “trim skirt” at N2"
+    assert words("T326")[-1] == "Take E as 50 11/16 in, up to the wall"
     assert words("T310") == [
         "Mend this: run N read a foot too long: 11 ft instead",
         "Mend this: run S read a foot too short: 12 ft instead",
@@ -136,6 +138,7 @@ def test_every_way_of_a_remedy_is_offered() -> None:
 
 NOT_WRITTEN = {
     "T224": ("Add its walls", "only a tape tells them"),
+    "T288": ("a smaller margin or another width", "which of them is a choice of looks"),
     "T298": ("two runs", "only a tape tells where one ends"),
     "T313": ("or measure it", "only a tape tells the corner"),
     "T314": ("diagonal N-E of walls", "only the surveyor knows which corner the tape went to"),
@@ -143,11 +146,14 @@ NOT_WRITTEN = {
     "T405": ("between its marks", "it is set at the saw and not written"),
     "T407": ("set both to one level line", "it is done at the wall"),
     "T433": ("Take a smaller block", "its size is the yard's"),
+    "T440": ("on the runs beside", "how many go there is a choice of looks"),
     "T450": ("or a thinner one", "which trim that is, is the yard's"),
     "T452": ("larger spring angle", "which crown that is, is the yard's"),
     "T453": ("smaller crown", "which crown that is, is the yard's"),
     "T470": ("add the lengths", "the yard's list tells them"),
     "T477": ("Shape a block", "it is done at the bench"),
+    "T723": ("that curves out", "only a tape tells its radius and its length"),
+    "T725": ("write the angle", "only the stair tells it"),
     "T482": ("Clamp the piece", "it is done at the saw"),
 }
 """What a remedy names besides what is offered, and why a file cannot say it."""

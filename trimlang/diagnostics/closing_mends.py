@@ -50,6 +50,23 @@ def one_joint(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
             yield Mend(words, (Edit(replace(place, end=end), str(joint)),))
 
 
+def measured_to_the_wall(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Add to a wall what stands in its corner, where the tape ended at that."""
+    facts: Facts = dict(finding.facts)
+    line = lines[finding.span.line - 1]
+    label = re.search(rf"(?<![\w-]){re.escape(str(facts['run']))}\s*:?\s+(?=\d)", line)
+    if label is None:
+        return
+    column = label.start() + 1
+    longer = _with_length(
+        replace(finding.span, column=column, end=column + 1), str(facts["whole"]), line
+    )
+    if longer is not None:
+        corner = Edit(finding.span, "in-corner")
+        edits = sorted((longer, corner), key=lambda one: one.span.column, reverse=True)
+        yield Mend(f"Take {facts['run']} as {facts['whole']}, up to the wall", tuple(edits))
+
+
 def _edit(place: Span, text: str, lines: Sequence[str]) -> Edit | None:
     line = lines[place.line - 1]
     if text[0].isdigit():

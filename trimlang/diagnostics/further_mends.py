@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from trimlang.diagnostics.adding import add, in_brackets
+from trimlang.diagnostics.closing_mends import measured_to_the_wall
 from trimlang.diagnostics.further_ways import (
     at_a_price,
     here,
@@ -26,6 +27,7 @@ from trimlang.diagnostics.further_ways import (
 from trimlang.diagnostics.leaving_out import without_words
 from trimlang.diagnostics.measured_later import Way, add_measured, as_one_step, with_sill
 from trimlang.diagnostics.on_both_walls import (
+    begun_there,
     block_in_the_corner,
     both_ends,
     corner_at_the_opening,
@@ -35,6 +37,7 @@ from trimlang.diagnostics.on_both_walls import (
     plumb_and_butt,
     returned_on_both,
     turned_level,
+    without_its_own_trim,
 )
 from trimlang.diagnostics.one_of_two import (
     other_side,
@@ -70,6 +73,7 @@ FURTHER: Final[dict[str, tuple[Way, ...]]] = {
     ),
     "T247": (instead_of(r"(?<!ceiling )\brising\b", "ceiling rising"),),
     "T248": (without_first_price,),
+    "T252": (begun_there,),
     "T254": (at_a_price,),
     "T255": (named_in_a_room,),
     "T260": (in_inches,),
@@ -86,6 +90,7 @@ FURTHER: Final[dict[str, tuple[Way, ...]]] = {
     "T322": (returned_on_both,),
     "T323": (given_there,),
     "T324": (one_implied,),
+    "T326": (measured_to_the_wall,),
     "T329": (given_there,),
     "T401": (spliced_again, longer_stick),
     "T403": (longer_stick,),
@@ -102,7 +107,7 @@ FURTHER: Final[dict[str, tuple[Way, ...]]] = {
     "T451": (turned_level, block_in_the_corner),
     "T454": (turning_crown,),
     "T456": (instead_of(r"(?:door|window|opening|stair)\b", "beam"),),
-    "T457": (plumb_and_butt,),
+    "T457": (plumb_and_butt, without_its_own_trim),
     "T469": (instead_of(r"(?<=at least )\S?[\d.]+", "10 sticks"),),
     "T473": (here(in_brackets("cope")),),
     "T476": (without_other_block,),

@@ -49,6 +49,29 @@ def one_for_both_walls(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Me
         yield Mend(f"Give both walls {trim}", tuple(edits))
 
 
+def begun_there(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Say at the next wall, on its left, how the two meet."""
+    other = str(dict(finding.facts)["other"])
+    found = _wall(other, finding.span.line, lines)
+    if found is not None:
+        number, _ = found
+        at = end_of_words(lines[number - 1])
+        edit = Edit(Span(finding.span.file, number, at, at), ", left=in-corner")
+        yield Mend(f"Begin {other} with in-corner", (edit,))
+
+
+def without_its_own_trim(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Let the one of two walls that has a trim of its own take what its room has."""
+    facts = dict(finding.facts)
+    for label in (str(facts["run"]), str(facts["other"])):
+        found = _wall(label, finding.span.line, lines)
+        own = re.search(r",\s*trim [^,#]*[^,#\s]", lines[found[0] - 1]) if found else None
+        if found and own:
+            place = Span(finding.span.file, found[0], own.start() + 1, own.end() + 1)
+            words = own[0].lstrip(", ")
+            yield Mend(f"Leave out “{words}” at {label}", (Edit(place, ""),))
+
+
 def returned_on_both(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
     """End both trims of an outside corner in returns, each on its own wall."""
     yield from _ended(finding, lines, "return", "End both in returns")

@@ -88,6 +88,7 @@ def into_its_corner(end: End, at: FreeEnd, findings: Findings) -> End:
             leg=length_text(leg, unit),
             side=at.side,
             trim=at.trim.name,
+            whole=length_text(at.run.length + leg, unit),
         )
     return replace(corner, fit=Fit.MITRED, span=end.span)
 
