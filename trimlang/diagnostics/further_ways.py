@@ -10,14 +10,13 @@ from typing import Final
 
 from trimlang.diagnostics.adding import MOST_OFFERED
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
-from trimlang.diagnostics.leaving_out import end_of_words
+from trimlang.diagnostics.leaving_out import TRIM_LINE, end_of_words
 from trimlang.diagnostics.measured_later import Way, added
 from trimlang.diagnostics.mend import Edit, Facts, Mend, delete, marked, write
 from trimlang.diagnostics.setting_aside import TO_ASK, remark
 from trimlang.diagnostics.sizes_to_ask import PRICED_STICK, price_of
 
 _HEADING: Final = re.compile(r'\s*room\s+["“](?P<name>[^"”]+)["”]', re.IGNORECASE)
-_TRIM: Final = re.compile(r"\s*trim\s+(?P<name>[^\s:]+)\s*:(?P<said>.*)", re.IGNORECASE)
 _SUPPLIER: Final = re.compile(r'\bfrom\s+(?P<name>["“][^"”]+["”])', re.IGNORECASE)
 
 
@@ -98,7 +97,7 @@ def on_another(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
     own = {str(facts["trim"]), str(facts["behind"])}
     plain = [
         found["name"]
-        for found in map(_TRIM.match, lines)
+        for found in map(TRIM_LINE.match, lines)
         if found is not None
         and found["name"] not in own
         and not re.search(r"\b(?:in front of|on|spring)\b", found["said"], re.IGNORECASE)
@@ -113,7 +112,7 @@ def with_casing(*, tall: bool) -> Way:
         span, line = finding.span, lines[finding.span.line - 1]
         at = end_of_words(line)
         # What can be used as casing says how wide it is, and does not hang at an angle.
-        for found in filter(None, map(_TRIM.match, lines)):
+        for found in filter(None, map(TRIM_LINE.match, lines)):
             said = found["said"]
             if not re.search(r"\bwide\b", said) or re.search(r"\bspring\b", said):
                 continue
@@ -167,7 +166,7 @@ def square_at_both(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
 
 def turning_crown(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
     """Name a crown of the file as what turns at a beam."""
-    trims = filter(None, map(_TRIM.match, lines))
+    trims = filter(None, map(TRIM_LINE.match, lines))
     crowns = [found["name"] for found in trims if re.search(r"\bspring\b", found["said"])]
     yield from (write(finding.span, name) for name in crowns[:MOST_OFFERED])
 

@@ -9,7 +9,7 @@ from typing import Final
 
 from trimlang.diagnostics.closing_mends import as_it_closes, one_joint
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
-from trimlang.diagnostics.leaving_out import end_of_words
+from trimlang.diagnostics.leaving_out import TRIM_LINE, end_of_words
 from trimlang.diagnostics.mend import Edit, Mend
 from trimlang.diagnostics.on_both_walls import one_for_both_walls
 from trimlang.diagnostics.setting_aside import TO_ASK, floor_aside
@@ -41,7 +41,6 @@ _STICKS_IN_METRES: Final = ("2.4 m", "3.6 m", "4.8 m")
 
 _PRICED: Final = re.compile(r"\s*(?:stock|on-hand)\b[^#]*\bat\s+\D?\d", re.IGNORECASE)
 _ROOM: Final = re.compile(r"\s*(?:every\s+)?room\b", re.IGNORECASE)
-_TRIM: Final = re.compile(r"\s*trim\s+(?P<name>[^\s:]+)\s*:", re.IGNORECASE)
 _NUMBER: Final = re.compile(r"[\d./]+|\b(?:in|ft|mm|cm|m|deg)\b|[°'\"″′]", re.IGNORECASE)
 
 
@@ -93,7 +92,7 @@ def bends(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
     yield from said_setting(finding, lines)
     trim = dict(finding.facts)["trim"]
     for at, line in enumerate(lines):
-        head = _TRIM.match(line)
+        head = TRIM_LINE.match(line)
         if head is not None and head["name"] == trim:
             end = end_of_words(line)
             place = Span(finding.span.file, at + 1, end, end)
@@ -103,7 +102,7 @@ def bends(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
 def given_a_room(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
     """Write a room's heading above a wall that stands in none."""
     # Any trim of the file will do: a heading without one would lead to the next finding.
-    trim = next((found["name"] for found in map(_TRIM.match, lines) if found is not None), None)
+    trim = next((found["name"] for found in map(TRIM_LINE.match, lines) if found is not None), None)
     heading = 'room "Room"' + (f", trim {trim}" if trim else "")
     place = Span(finding.span.file, finding.span.line, 1, 1)
     yield Mend(f"Write “{heading}” above it", (Edit(place, f"{heading}\n"),))
@@ -111,7 +110,7 @@ def given_a_room(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
 
 def with_a_room(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
     """Write a room's heading at the end of the file, with its first trim."""
-    trim = next((found["name"] for found in map(_TRIM.match, lines) if found is not None), None)
+    trim = next((found["name"] for found in map(TRIM_LINE.match, lines) if found is not None), None)
     heading = 'room "Room"' + (f", trim {trim}" if trim else "") + ", ends in"
     last = len(lines)
     # A file that ends with a line end has an empty line behind it, which takes the heading.

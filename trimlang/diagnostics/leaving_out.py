@@ -12,6 +12,9 @@ from trimlang.diagnostics.mend import Edit, Facts, Mend, delete, marked
 from trimlang.letters import STEERING
 
 # A line up to its comment: a "#" within quotation marks begins none.
+TRIM_LINE: Final = re.compile(r"\s*trim\s+(?P<name>[^\s:]+)\s*:(?P<said>.*)", re.IGNORECASE)
+"""The line of a trim: its name, and what is said of it."""
+
 _COMMENT: Final = re.compile(r'(?:[^#"“”]|["“][^"“”]*["”])*')
 
 

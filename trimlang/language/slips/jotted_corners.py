@@ -15,6 +15,7 @@ from trimlang.language.slips.slip_row import (
     JOINT_WORD,
     WALL_NAME,
     Found,
+    parted_from,
     slip,
 )
 
@@ -34,15 +35,9 @@ _SHARPEST: Final = 60
 """Degrees; a smaller number is more often how far the saw turns than a corner of walls."""
 
 
-def _parted_from(found: Found) -> str:
-    """Return the comma that the line lacks before what is written."""
-    before = found.string[: found.start("slip")].rstrip()
-    return "" if before.endswith((",", ":")) else ", "
-
-
 def _where_it_stands(found: Found, *ends: str) -> tuple[str, ...]:
     """Return how the line says such an end: between walls without a side, else of each side."""
-    comma = _parted_from(found)
+    comma = parted_from(found)
     if not _A_LINE_OF_ITS_OWN.match(found.string):
         return tuple(f"{comma}{end}" for end in ends)
     said = {side.casefold() for side in _SAID.findall(found.string)}
@@ -70,7 +65,7 @@ def _parted(found: Found) -> str:
 def _at_its_side(found: Found) -> str:
     joint = found["one"] or found["two"] or found["three"]
     side = found["of_one"] or found["of_two"] or found["of_three"]
-    return f"{_parted_from(found)}{side}={joint}"
+    return f"{parted_from(found)}{side}={joint}"
 
 
 _CORNER_ROWS: Final = (

@@ -13,6 +13,7 @@ from trimlang.language.slips.slip_row import (
     JOINT_WORD,
     WALL_NAME,
     Found,
+    parted_from,
     slip,
 )
 
@@ -47,9 +48,7 @@ def _side_said(found: Found) -> str | None:
     if joint == "level":
         # “level left” is a level return that lacks its length, and no end.
         return None
-    before = found.string[: found.start("slip")].rstrip()
-    comma = "" if before.endswith((",", ":")) or not before else ", "
-    return f"{comma}{found['side']}={_MEANT.get(joint, found['joint'])}"
+    return f"{parted_from(found)}{found['side']}={_MEANT.get(joint, found['joint'])}"
 
 
 def _both(jotted: str) -> str:

@@ -121,6 +121,12 @@ class KnownSlip:
                 yield found
 
 
+def parted_from(found: Found) -> str:
+    """Return the comma that a line lacks before what is written in the slip's place."""
+    before = found.string[: found.start("slip")].rstrip()
+    return "" if before.endswith((",", ":")) or not before else ", "
+
+
 def slip(
     *examples: Example,
     written: str,

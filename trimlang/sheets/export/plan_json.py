@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
-from typing import Any
+
+from msgspec import UNSET, UnsetType
 
 from trimlang.compiler import Result
 from trimlang.diagnostics import Diagnostic
@@ -87,7 +88,14 @@ def plan_values(result: Result) -> PlanFile:
         order=tuple(_order(result)),
         diagnostics=tuple(_finding(finding) for finding in result.diagnostics),
         summary=PlanSummary(
-            **_least(result),
+            cost=_cost(result, result.cost),
+            lower_bound=_cost(result, result.bound),
+            spent=_cost(result, result.spent),
+            to_buy=_cost(result, result.cost - result.spent),
+            length_in=_length(result, result.cost),
+            least_length_in=_length(result, result.bound),
+            bought_in=_length(result, result.spent),
+            to_buy_in=_length(result, result.cost - result.spent),
             status=plan_status(result),
             sticks=sum(len(plan.sticks) for plan in result.plans),
             pieces=len(result.pieces),
@@ -167,15 +175,12 @@ def _degrees(angle: Fraction) -> float:
     return round(float(angle), 4)
 
 
-def _least(result: Result) -> dict[str, Any]:
-    """Return what the plan costs and what no plan costs less than, in money or in inches."""
-    sums = (result.cost, result.bound, result.spent, result.cost - result.spent)
-    if result.job.by_length:
-        return dict(
-            zip(("length_in", "least_length_in", "bought_in", "to_buy_in"), sums, strict=True)
-        )
-    names = ("cost", "lower_bound", "spent", "to_buy")
-    return dict(zip(names, map(_money, sums), strict=True))
+def _cost(result: Result, amount: Fraction) -> Money | UnsetType:
+    return UNSET if result.job.by_length else _money(amount)
+
+
+def _length(result: Result, inches: Fraction) -> Fraction | UnsetType:
+    return inches if result.job.by_length else UNSET
 
 
 def _money(amount: Fraction) -> Money:
