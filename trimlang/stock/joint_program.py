@@ -82,7 +82,9 @@ class JointProgram:
         self._known: set[Column] = set()
         # Without presolve, since it is solved again and again with a few columns more, from where
         # it was.
-        lp = self._lp = quiet_solver({"presolve": "off", "solver": "simplex"})
+        lp = self._lp = quiet_solver(
+            {"presolve": "off", "solver": "simplex", "simplex_strategy": 4}
+        )
         for wanted in (*timber.demand, *[0] * self._kinds, *sorts.values()):
             add_row(lp, float(wanted), {})
         self._money = [
