@@ -1,11 +1,16 @@
 """What a trim costs wherever its long walls are pieced together, held against every place."""
 
-from itertools import product
+from collections.abc import Iterator
+from dataclasses import replace
+from itertools import pairwise, product
+from random import Random
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.conftest import examples
+from tests.every import every
+from tests.stock.everything import least
 from trimlang.stock.anywhere_check import shown_anywhere
 from trimlang.stock.certificate import FreeRun
 from trimlang.stock.joint_bound import JointBound
@@ -106,6 +111,84 @@ def test_no_place_costs_less(job: tuple[Problem, list[tuple[int, int]]]) -> None
         )
 
 
+def small_walls(seed: int) -> tuple[Problem, list[list[tuple[int, int]]], list[int]]:
+    """Fixed pieces; how the parts of each wall lean; and what each wall measures."""
+    random = Random(seed)
+    lean = random.choice((1, 1, 2))
+    mitred = random.random() < 0.3
+    sticks = sorted(random.sample(range(9, 17), random.choice((1, 1, 2, 3))))
+    walls, totals = [], []
+    for _ in range(random.choice((1, 1, 2))):
+        own = lean + (random.random() < 0.2)
+        parts = random.choice((2, 2, 3)) if not walls or len(walls[0]) == 2 else 2
+        outer = [random.choice((0, 0, 0, own, -own)) for _ in "ab"]
+        joints = [random.choice((own, -own)) for _ in range(parts - 1)]
+        ends = [outer[0], *joints, outer[1]]
+        walls.append(list(pairwise(ends)))
+        totals.append(random.randint(parts * 4, parts * sticks[-1] - random.randint(0, 4)))
+    pieces = [
+        Part(
+            f"p{number}",
+            random.randint(3, sticks[-1]),
+            random.choice((0, lean, -lean)) if mitred else 0,
+            random.choice((0, lean, -lean)) if mitred else 0,
+        )
+        for number in range(random.randint(0, 5 - sum(map(len, walls)) + (len(walls) == 1)))
+    ]
+    blanks = tuple(Blank(f"s{one}", one, one + random.randint(-2, 2)) for one in sticks)
+    kerf, end_waste = random.choice((0, 1)), random.choice((0, 0, 1))
+    return Problem("base", tuple(pieces), blanks, kerf, end_waste), walls, totals
+
+
+def every_split(parts: int, total: int, longest: int) -> Iterator[tuple[int, ...]]:
+    for before in product(range(3, longest + 1), repeat=parts - 1):
+        if 3 <= total - sum(before) <= longest:
+            yield (*before, total - sum(before))
+
+
+def least_of_every_split(
+    problem: Problem, walls: list[list[tuple[int, int]]], totals: list[int]
+) -> int | None:
+    """The least cost, with every split of every wall tried, and every packing of each."""
+    longest = max(blank.length for blank in problem.blanks) - 2 * problem.end_waste
+    if any(part.length > longest for part in problem.parts):
+        return None
+    splits = [
+        list(every_split(len(wall), total, longest))
+        for wall, total in zip(walls, totals, strict=True)
+    ]
+    ends = [end for wall in walls for end in wall]
+    costs = []
+    for lengths in product(*splits):
+        parts = tuple(
+            Part(f"w{number}", length, *lean)
+            for number, (length, lean) in enumerate(zip(sum(lengths, ()), ends, strict=True))
+        )
+        costs.append(least(replace(problem, parts=(*problem.parts, *parts)))[0])
+    return min(costs, default=None)
+
+
+def runs_of(walls: list[list[tuple[int, int]]], totals: list[int]) -> list[FreeRun]:
+    return [
+        FreeRun(
+            len(wall),
+            total,
+            3,
+            max(abs(lean) for ends in wall for lean in ends),
+            sum(abs(left) for left, _ in wall) + abs(wall[-1][1]),
+        )
+        for wall, total in zip(walls, totals, strict=True)
+    ]
+
+
+@every("seed", range(examples(60)))
+def test_no_split_costs_less(seed: int) -> None:
+    problem, walls, totals = small_walls(seed)
+    cost = least_of_every_split(problem, walls, totals)
+    if cost is not None:
+        assert floor(problem, runs_of(walls, totals), 10**6) <= cost
+
+
 def test_a_wall_that_no_fewer_sticks_hold_is_proven_anywhere() -> None:
     sticks = (Blank("s", 48, 10),)
     fixed = Problem("base", (Part("p", 40),), sticks)
@@ -120,6 +203,17 @@ def test_halves_of_sticks_count_wherever_the_joint_is() -> None:
     fixed = Problem("base", tuple(Part(f"p{n}", 25) for n in range(3)), sticks)
     assert 3 * 25 + 50 <= 3 * 48
     assert floor(fixed, [FreeRun(2, 50, 6)], 99) == 40
+
+
+def test_laps_are_saved_only_where_two_parts_lie_on_one_stick() -> None:
+    sticks = (Blank("s", 48, 10),)
+    fixed = Problem("base", (), sticks)
+    # two sticks are an inch too short, and a lap that is saved takes both parts on one of them
+    beside = Problem("base", (Part("p", 7),), sticks)
+    assert floor(beside, [FreeRun(2, 90, 6, 2, 2)], 99) == 30
+    # four parts on three sticks: two of them share a stick and one lap
+    assert floor(fixed, [FreeRun(2, 73, 6, 2, 2)] * 2, 99) == 30
+    assert floor(fixed, [FreeRun(2, 73, 6, 2, 2), FreeRun(2, 74, 6, 2, 2)], 99) == 40
 
 
 def test_places_that_could_be_cheaper_lower_the_bound() -> None:

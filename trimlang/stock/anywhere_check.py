@@ -72,13 +72,29 @@ class _AnyPlace:
         tops = StickTops(counts, self._rooms, kerf)
         self._lightest = dict(zip(counts, tops.lightest, strict=True))
         # what is shared is taken off one end: of a joint's two ends, off one
+        every, one = [run.leans for run in free], [2 * run.lean for run in free]
+        if not tops.leaning:
+            every = one = [0] * len(free)
+        # what all runs take by length alone
+        self._together = sum(
+            max(run.total + run.pieces * kerf - off, 0)
+            for run, off in zip(free, every, strict=True)
+        )
+        # how much less room a stick has that holds parts of runs
+        self._lost = 0
+        if tops.leaning and not any(left or right for _, left, right in self._own):
+            # Only parts of runs share: n of them on a stick meet n - 1 times at the most, and the
+            # one that leans least is never the deeper of two that meet.
+            one = [run.lean for run in free]
+            every = [run.pieces * run.lean for run in free]
+            self._lost = min(one, default=0)
         self._runs = Counter(
             _Run(
                 pieces=run.pieces,
-                total=run.total + run.pieces * kerf - (run.leans if tops.leaning else 0),
-                least=max(run.least + kerf - (2 * run.lean if tops.leaning else 0), 1),
+                total=run.total + run.pieces * kerf - off,
+                least=max(run.least + kerf - end, 1),
             )
-            for run in free
+            for run, off, end in zip(free, every, one, strict=True)
         )
         self._parts = sum(run.pieces for run in free)
 
@@ -104,8 +120,7 @@ class _AnyPlace:
 
     def _by_length(self) -> Claim:
         needed = sum(self._lightest[shape] * count for shape, count in self._own.items())
-        needed += sum(max(run.total, 0) * often for run, often in self._runs.items())
-        return Claim(tuple(max(room, 0) for room in self._rooms), needed)
+        return Claim(tuple(max(room, 0) for room in self._rooms), needed + self._together)
 
     def _claim(self, shapes: Sequence[Shape], worth: WorthClaim, steps: Steps) -> Claim | None:
         """What sticks are worth at most, and all the pieces at the least; None: no such claim."""
@@ -122,12 +137,19 @@ class _AnyPlace:
             (self._lightest[shape], values.get(shape, 0), count)
             for shape, count in self._own.items()
         ]
-        used += [(room, value, self._parts) for room, value in steps]
-        row = best_by_room([one for one in used if one[1]], self._longest)
-        tops = tuple(int(row[room]) if room >= 0 else 0 for room in self._rooms)
-        needed = sum(value * count for _, value, count in used[: len(self._own)])
+        used = [one for one in used if one[1]]
+        alone = best_by_room(used, self._longest)
+        used += [(room, value, self._parts) for room, value in steps if value]
+        # a stick with parts of runs has less room
+        beside = best_by_room(used, self._longest)
+        tops = tuple(
+            max(int(alone[max(room, 0)]), int(beside[max(room - self._lost, 0)]))
+            for room in self._rooms
+        )
+        longest = self._longest - self._lost
+        needed = sum(values.get(shape, 0) * count for shape, count in self._own.items())
         needed += sum(
-            _least_worth(run, steps, self._longest) * often for run, often in self._runs.items()
+            _least_worth(run, steps, longest) * often for run, often in self._runs.items()
         )
         return Claim(tops, needed)
 

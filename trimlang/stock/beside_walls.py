@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from typing import Final
 
+from trimlang.record import record
 from trimlang.stock.certificate import FreeRun
 from trimlang.stock.floor import Worth
 from trimlang.stock.problem import Part, Problem
@@ -58,11 +59,37 @@ def _stand_ins(free: Sequence[FreeRun]) -> Iterator[Part]:
                 yield Part(f"{STAND_IN}{number}.{piece}.{way}", max(run.least, 1), way, way)
 
 
-def wall_sort(run: FreeRun, timber: Timber) -> WallSort:
-    """Return the room that a wall's parts take, all together and one alone, at the least."""
-    # An overlap is charged to one of its two ends; both ends of a part alone may be charged, and
-    # of all parts together no more than ``leans``.
-    leans, lean = (run.leans, 2 * run.lean) if timber.leaning else (0, 0)
+@record
+class WallRooms:
+    """The room that the parts of each wall take, all together and one alone, at the least.
+
+    Each stick that holds any part has ``lost`` less room.
+    """
+
+    sorts: tuple[WallSort, ...]
+    lost: int
+
+
+def wall_rooms(free: Sequence[FreeRun], timber: Timber) -> WallRooms:
+    """Return the rooms of walls beside the fixed pieces of a timber.
+
+    An overlap is charged to one of its two ends: both ends of a part may be charged, and of all
+    parts of a run no more than its ``leans``.  But where no fixed piece leans, only parts overlap,
+    and one that lies alone saves nothing.  Then each part counts as shorter by the lean of its
+    run, and the stick as shorter by the least lean of all runs.  Proof: of the parts on a stick
+    set one aside that leans least.  Each place where two parts meet is charged to the one farther
+    from that part, so every other part is charged once at most, and no overlap is more than the
+    lean of either part.  So all overlaps together are no more than all leans but the least one.
+    """
+    if not timber.leaning:
+        return WallRooms(tuple(_sort(run, timber, 0, 0) for run in free), 0)
+    if any(size.left or size.right for size in timber.sizes):
+        return WallRooms(tuple(_sort(run, timber, run.leans, 2 * run.lean) for run in free), 0)
+    sorts = tuple(_sort(run, timber, run.pieces * run.lean, run.lean) for run in free)
+    return WallRooms(sorts, min((run.lean for run in free), default=0))
+
+
+def _sort(run: FreeRun, timber: Timber, leans: int, lean: int) -> WallSort:
     kerf = timber.problem.kerf
     return WallSort(
         parts=run.pieces,
@@ -71,14 +98,16 @@ def wall_sort(run: FreeRun, timber: Timber) -> WallSort:
     )
 
 
-def worth_by_length(timber: Timber, sorts: Iterable[WallSort]) -> Worth:
+def worth_by_length(timber: Timber, free: Iterable[FreeRun]) -> Worth:
     """Return the worth by length, as in ``floor.py``, of pieces and walls together."""
     needed = sum(size.least * size.count for size in timber.sizes)
+    # All overlaps of a run at once: a stick may hold any number of parts here.
+    walls = (_sort(run, timber, run.leans if timber.leaning else 0, 0) for run in free)
     return Worth(
         tuple(max(kind.room, 0) for kind in timber.kinds),
-        needed + sum(max(sort.total, 0) for sort in sorts),
+        needed + sum(max(wall.total, 0) for wall in walls),
         tuple(size.least for size in timber.sizes),
     )
 
 
-__all__ = ["beside_walls", "wall_sort", "worth_by_length"]
+__all__ = ["WallRooms", "beside_walls", "wall_rooms", "worth_by_length"]

@@ -18,7 +18,7 @@ from functools import cached_property
 from typing import Any, Final, TypeAlias
 
 from trimlang.record import record
-from trimlang.stock.beside_walls import beside_walls, wall_sort, worth_by_length
+from trimlang.stock.beside_walls import beside_walls, wall_rooms, worth_by_length
 from trimlang.stock.buying import Buying
 from trimlang.stock.certificate import Certificate, FreeRun
 from trimlang.stock.certifying import certificate_of
@@ -78,11 +78,13 @@ class JointBound:
         self._seconds = seconds
         self.timber, among = beside_walls(fixed, free)
         self._search = MixSearch(among, Buying(among))
-        self.sorts = [wall_sort(run, among) for run in free]
+        of_walls = wall_rooms(free, self.timber)
+        self.sorts, self._lost = of_walls.sorts, of_walls.lost
         self._rooms = [max(kind.room, 0) for kind in among.kinds]
-        self._longest = max(self._rooms, default=0)
+        # The most room that a part of a wall can take.
+        self._longest = max((room - self._lost for room in self._rooms), default=0)
         self._parts = sum(sort.parts for sort in self.sorts)
-        self._known = Known([worth_by_length(self.timber, self.sorts)])
+        self._known = Known([worth_by_length(self.timber, free)])
         self._steps: list[Steps] = [()]
         self._floor = cost_floor(self.timber, self._known.worths[0])
         self._solved = False
@@ -90,7 +92,7 @@ class JointBound:
         self._possible = all(
             sort.least <= self._longest and sort.total <= sort.parts * self._longest
             for sort in self.sorts
-        ) and all(size.least <= self._longest for size in self.timber.sizes)
+        ) and all(size.least <= max(self._rooms) for size in self.timber.sizes)
 
     @cached_property
     def program(self) -> JointProgram:
@@ -116,7 +118,7 @@ class JointBound:
         """Yield the least parts' rooms, and what exceeds a stick, its half and its third."""
         least = min((sort.least for sort in self.sorts), default=self._longest)
         yield from {sort.least for sort in self.sorts}
-        for room in set(self._rooms):
+        for room in {room - self._lost for room in self._rooms}:
             yield from (room // n + 1 for n in (1, 2, 3) if least < room // n + 1 <= self._longest)
 
     def _solve_cost(self, enough: int) -> None:
@@ -239,12 +241,14 @@ class JointBound:
             self._rooms,
             values + [value for _, value in steps],
             [*self.timber.demand, *[self._parts] * len(steps)],
+            len(sizes),
+            self._lost,
         )
         fresh: list[JoinedStick | Split] = []
         for kind, room in enumerate(self._rooms):
             above = int(max(of_kind[kind], 0.0) * scale) + int(1e-9 * SCALE)
             for pattern in pricing.patterns(kind, above, BATCH):
-                left = room - sum(weights[item] for item in pattern)
+                left = room - self._lost - sum(weights[item] for item in pattern)
                 parts = sorted((weights[n] for n in pattern if n >= len(sizes)), reverse=True)
                 # what is left over makes the longest part longer
                 drawn = (parts[0] + left, *parts[1:]) if parts else ()

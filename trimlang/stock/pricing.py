@@ -42,6 +42,8 @@ class Pricing:
         rooms: of each kind, in the same unit.
         values: of one piece of each size.
         copies: how many pieces of each size a pattern may hold.
+        first: the first of the sizes that no stick holds without having less room.
+        lost: how much less.
     """
 
     def __init__(
@@ -50,9 +52,12 @@ class Pricing:
         rooms: Sequence[int],
         values: Sequence[int],
         copies: Sequence[int],
+        first: int = 0,
+        lost: int = 0,
     ) -> None:
         import numpy as np
 
+        self._first, self._lost = first, lost
         self._weights = weights
         self._rooms = rooms
         most = max(max(rooms, default=0), 0)
@@ -74,17 +79,17 @@ class Pricing:
         for stage, (size, number) in enumerate(self._stages):
             load = number * weights[size]
             reach = table[: most + 1 - load] + number * values[size]
-            at = places - load
+            at = places - self._lost_by(size) - load
             ends.append(np.where(at >= 0, reach[np.maximum(at, 0)], -1))
             np.greater(reach, table[load:], out=self._takes[stage, load:])
             np.maximum(table[load:], reach, out=table[load:])
         # The greatest value of a pattern in each room up to the longest.
         self.by_room = table
-        # The same for each kind.
-        self.best: list[int] = [int(value) for value in table[places]]
         # For each stage the best pattern of each kind that ends with it: these differ from each
         # other, and adding several at once saves solving the linear program in between.
         self._ends = np.array(ends, dtype=np.int64).reshape(len(ends), len(rooms))
+        # The greatest value of a pattern for each kind.
+        self.best: list[int] = self._ends.max(axis=0, initial=0).tolist()
 
     def patterns(self, kind: int, above: int, most: int) -> list[Pattern]:
         """Return up to ``most`` patterns for a kind worth more than ``above``, best first.
@@ -93,7 +98,11 @@ class Pricing:
         """
         room = self._rooms[kind]
         values = self._ends[:, kind].tolist()
-        return most_valuable(values, above, most, lambda stage: self._traced(stage, room))
+
+        def traced(stage: int) -> Pattern:
+            return self._traced(stage, room - self._lost_by(self._stages[stage][0]))
+
+        return most_valuable(values, above, most, traced)
 
     def pattern_in(self, room: int) -> Pattern:
         """Return the pattern worth most in a room."""
@@ -102,6 +111,9 @@ class Pricing:
         if not len(takes) or not takes[back]:
             return ()
         return self._traced(len(takes) - 1 - back, room)
+
+    def _lost_by(self, size: int) -> int:
+        return self._lost if size >= self._first else 0
 
     def _traced(self, last: int, room: int) -> Pattern:
         """Return the best pattern whose last stage is ``last``, followed back through the table."""
