@@ -264,18 +264,19 @@ room "Hall" as HA, trim base, open walk
 
 def test_a_label_that_is_too_small_is_refused_with_what_would_do() -> None:
     job = ONE_WALL.format(name="N")
-    told = refused(job, label("40mm x 20mm"), code=False)
-    assert told == ("a label of 40mm x 20mm is too small for ticket HA-N-base to be legible;"
-                    " it fits 40mm x 35mm or 60mm x 20mm")  # fmt: skip
-    for size in ("40mm x 35mm", "60mm x 20mm"):
+    # neither size that it takes lies on the search's steps of 5 mm from there
+    told = refused(job, label("42mm x 24mm"), code=False)
+    assert told == ("a label of 42mm x 24mm is too small for ticket HA-N-base to be legible;"
+                    " it fits 42mm x 34mm or 62mm x 24mm")  # fmt: skip
+    for size in ("42mm x 34mm", "62mm x 24mm"):
         assert tickets(compiled(job), PEN, paper=label(size), code=False)
-    for size in ("40mm x 30mm", "55mm x 20mm"):
+    for size in ("42mm x 30mm", "59mm x 24mm"):
         refused(job, label(size), code=False)
     # no label is refused for a note that it does not hold
     noted = f'{job.rstrip()}, note "{"the pipe is warm " * 4}"\n'
-    assert refused(noted, label("40mm x 20mm"), code=False) == told
+    assert refused(noted, label("42mm x 24mm"), code=False) == told
     # a code is left off before a label is refused
-    assert refused(job, label("40mm x 20mm"), code=True) == told
+    assert refused(job, label("42mm x 24mm"), code=True) == told
     job = ONE_WALL.format(name=LONG_WORD)
     long = refused(job, label("40mm x 20mm"), code=False)
     assert f"ticket HA-{LONG_WORD[:57]} to be" in long
