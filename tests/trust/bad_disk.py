@@ -28,7 +28,7 @@ CUT: Final = 77
 
 _REMOVING: Final = ("rmdir", "unlink")
 _CHANGING: Final = (
-    "chmod", "fsync", "link", "mkdir", "rename", "replace", "symlink", "write", *_REMOVING,
+    "chmod", "fsync", "link", "mkdir", "rename", "replace", "symlink", *_REMOVING,
 )  # fmt: skip
 """Calls of ``os`` that a change to a disk goes through."""
 
