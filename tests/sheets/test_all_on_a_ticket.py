@@ -229,7 +229,9 @@ def test_a_ticket_shows_the_edge_by_the_fence_at_both_its_ends() -> None:
     assert [text.text for text in turned.drawing.texts] == ["wall edge", "ceiling edge"]
 
 
-NOTED = JOB.replace("mind the pipe", "the pipe is warm " * 30)
+# cut short at 25, 60 or 120 characters it ends within a word
+LONG_NOTE = "mind the warm pipe " * 30
+NOTED = JOB.replace("mind the pipe", LONG_NOTE)
 
 
 @pytest.mark.parametrize(
@@ -240,8 +242,8 @@ def test_a_note_too_long_for_a_label_is_cut_short_and_says_so(size: str, kept: i
     (one,) = [one for one in tickets(compiled(NOTED), PEN, paper=label(size), code=False)
               if one.id == "HA-E-base"]  # fmt: skip
     printed = dict(print_of(one))
-    assert printed["note"] == ("the pipe is warm " * 30)[:kept].rstrip() + " …"
-    assert one.note == "the pipe is warm " * 30
+    assert printed["note"] == LONG_NOTE[:kept].rstrip() + " …"
+    assert one.note == LONG_NOTE
     assert not one.shape.coded
     # a note of which nothing is left may be left off altogether
     lines = (*one.shape.face, *one.shape.flap)
