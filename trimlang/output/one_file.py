@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import tempfile
 from collections.abc import Iterator
-from contextlib import contextmanager, suppress
+from contextlib import contextmanager
 from errno import EISDIR
 from pathlib import Path
 
@@ -70,12 +70,12 @@ def _written_beside(target: Path, data: bytes, mode: int) -> Iterator[Path]:
         fresh.chmod(mode)
         yield fresh
     finally:
-        # Whether the file is written is settled: a second name that stays does not change it.
-        with suppress(OSError):
-            fresh.unlink()
+        fresh.unlink(missing_ok=True)
 
 
 def _keep_name(folder: Path) -> None:
     """Bring the file's name to the disk too, where the system allows it, against a power cut."""
-    with suppress(OSError):
+    try:
         sync(folder)
+    except OSError:
+        return

@@ -41,7 +41,9 @@ class FreeWalls:
         No more than ``enough``, and only what a check shows that the planner has no part in.
         """
         argued = search.bound(enough)
-        return shown_anywhere(self.fixed, self.runs, argued.certificate, argued.steps, argued.floor)
+        return shown_anywhere(
+            self.fixed, self.runs, argued.certificate, argued.steps, argued.floor, argued.laid
+        )
 
     def places(self, parts: Sequence[Sequence[int]], step: Fraction) -> Places:
         """Return the cuts of the runs with parts of these lengths, where they are within rules."""
@@ -80,8 +82,9 @@ def free_walls(question: Question, free: Sequence[Splice]) -> FreeWalls:
                 pieces=len(own),
                 total=total,
                 least=question.room_in(least) - _rounded_by(settings, question),
-                lean=max(abs(lean) for part in own for lean in (part.left_lean, part.right_lean)),
-                leans=_leans(own),
+                lean=_lean(own),
+                left=own[0].left_lean,
+                right=own[-1].right_lean,
             )
         )
         if wall is not None:
@@ -98,11 +101,9 @@ def free_walls(question: Question, free: Sequence[Splice]) -> FreeWalls:
     )
 
 
-def _leans(own: Sequence[Part]) -> int:
-    """The most that a run's pieces share: at both its ends, and at each joint once."""
-    # The larger of the two leans, for this may only be too much and never too little.
-    joints = sum(max(abs(a.right_lean), abs(b.left_lean)) for a, b in pairwise(own))
-    return abs(own[0].left_lean) + joints + abs(own[-1].right_lean)
+def _lean(own: Sequence[Part]) -> int:
+    """The most that an end leans at one of a run's joints."""
+    return max((max(abs(a.right_lean), abs(b.left_lean)) for a, b in pairwise(own)), default=0)
 
 
 def _rounded_by(settings: Settings, question: Question) -> int:

@@ -161,15 +161,17 @@ def _joinable(asking: Asking, question: Question, splices: Sequence[Splice]) -> 
         # What one part more adds is its lap and the leans of its ends.
         lap = sum(part.length for part in joined.parts) - wall.total
         walls.append(replace(wall, lap=lap))
-        # For the bound by length alone, which no joint more makes less.
+        # For the bound by length alone, which no joint more makes less: it adds its lap, and no
+        # more is shared at it than its ends lean.
         lean = max(abs(n) for part in joined.parts for n in (part.left_lean, part.right_lean))
         runs.append(
             FreeRun(
                 pieces=len(own),
-                total=wall.total,
+                total=wall.total - max(lean - lap, 0),
                 least=1,
                 lean=lean,
-                leans=2 * lean * len(joined.parts),
+                left=own[0].left_lean,
+                right=own[-1].right_lean,
             )
         )
         taken.append(splice)

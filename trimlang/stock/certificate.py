@@ -63,12 +63,18 @@ class FreeRun:
     """A wall in so many pieces whose joints are free, in the problem's units.
 
     ``total`` is the least that the pieces measure together; ``least`` the shortest
-    that one may be; ``lean`` the most that one of its ends may lean, ``leans`` the most
-    that all of them may together.
+    that one may be; ``lean`` the most that an end at a joint may lean, either way; ``left`` and
+    ``right`` are how the wall's own ends lean, as in ``Part``.
     """
 
     pieces: int
     total: int
     least: int
     lean: int = 0
-    leans: int = 0
+    left: int = 0
+    right: int = 0
+
+    @property
+    def most_lean(self) -> int:
+        """The most that any end leans."""
+        return max(self.lean, abs(self.left), abs(self.right))

@@ -35,7 +35,7 @@ RACKS: Final = 4
 JOINT_RACKS: Final = 8
 """The same where joints are paid for: the fullest one, then the fullest of the others."""
 
-WORK: Final = 25_000
+WORK: Final = 60_000
 """Ways to divide a wall that are looked at for one trim."""
 
 

@@ -14,24 +14,27 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from functools import cached_property
 from typing import Any, Final, TypeAlias
 
 from trimlang.record import record
-from trimlang.stock.beside_walls import beside_walls, wall_rooms, worth_by_length
+from trimlang.stock.beside_walls import (
+    WallRooms,
+    beside_walls,
+    by_length,
+    walls_beside,
+    worth_by_length,
+)
 from trimlang.stock.buying import Buying
 from trimlang.stock.certificate import Certificate, FreeRun
 from trimlang.stock.certifying import certificate_of
 from trimlang.stock.floor import Worth, cost_floor
+from trimlang.stock.joint_pricing import JointPricing
 from trimlang.stock.joint_program import JoinedStick, JointProgram, Split
 from trimlang.stock.mix import WORTHS_KEPT, Known, Mix, MixSearch
-from trimlang.stock.pricing import SCALE, Pricing
+from trimlang.stock.pricing import SCALE
 from trimlang.stock.problem import Problem
 from trimlang.stock.solver import HAIR
 from trimlang.stock.wall_divisions import Steps, cheapest_divisions, steps_of
-
-BATCH: Final = 12
-"""Patterns added for one kind after one pricing."""
 
 MARKS: Final = 400
 """No more marks than these."""
@@ -48,11 +51,15 @@ MIXES: Final = 40
 
 @record
 class Argued:
-    """A bound, and the worths that show it; ``steps``: what parts of walls are worth in each."""
+    """A bound, and the worths that show it; ``steps``: what parts of walls are worth in each.
+
+    ``laid``: whether parts and pieces are laid one after another in it.
+    """
 
     floor: int
     certificate: Certificate
     steps: tuple[Steps, ...] = ()
+    laid: tuple[bool, ...] = ()
 
 
 _Kept: TypeAlias = tuple[int, int, Worth, Steps]
@@ -78,33 +85,20 @@ class JointBound:
         self._seconds = seconds
         self.timber, among = beside_walls(fixed, free)
         self._search = MixSearch(among, Buying(among))
-        of_walls = wall_rooms(free, self.timber)
-        self.sorts, self._lost = of_walls.sorts, of_walls.lost
-        self._rooms = [max(kind.room, 0) for kind in among.kinds]
-        # The most room that a part of a wall can take.
-        self._longest = max((room - self._lost for room in self._rooms), default=0)
-        self._parts = sum(sort.parts for sort in self.sorts)
-        self._known = Known([worth_by_length(self.timber, free)])
+        self._ways = walls_beside(free, self.timber, among)
+        self._known = Known([worth_by_length(self.timber, by_length(free, among))])
         self._steps: list[Steps] = [()]
+        self._laid = [False]
         self._floor = cost_floor(self.timber, self._known.worths[0])
-        self._solved = False
-        # A wall that no parts make up, or a piece that no stick holds: there is no plan at all.
-        self._possible = all(
-            sort.least <= self._longest and sort.total <= sort.parts * self._longest
-            for sort in self.sorts
-        ) and all(size.least <= max(self._rooms) for size in self.timber.sizes)
-
-    @cached_property
-    def program(self) -> JointProgram:
-        """The linear program with the columns met so far; the solver is loaded when it is asked."""
-        return JointProgram(self.timber, Counter(self.sorts), self._first_marks())
 
     def bound(self, enough: int) -> Argued:
         """Return a bound, no more than ``enough``: what every plan costs, or more than that."""
-        if self._floor < enough and self._possible and self._parts and self._seconds() > 0:
-            if not self._solved:
+        for walls in self._ways:
+            if self._floor >= enough or self._seconds() <= 0:
+                break
+            if self._turned_to(walls):
                 self._solve_cost(enough)
-            self._try_mixes(enough)
+                self._try_mixes(enough)
         floor = min(self._floor, enough)
         worths = self._known.worths
         useful = [place for place, worth in enumerate(worths) if worth.needed > 0]
@@ -112,13 +106,31 @@ class JointBound:
             floor,
             certificate_of(self.timber, floor, [worths[place] for place in useful]),
             tuple(self._steps[place] for place in useful),
+            tuple(self._laid[place] for place in useful),
         )
 
-    def _first_marks(self) -> Iterator[int]:
+    def _turned_to(self, walls: WallRooms) -> bool:
+        """Count the room of walls' parts in this way; return whether there is a plan at all.
+
+        There is none with a wall that no parts make up, or a piece that no stick holds.
+        """
+        self._walls = walls
+        # The most room that a part of a wall can take on each kind of stick.
+        reach = {max(kind.room, 0) - walls.lost for kind in self.timber.kinds}
+        self._longest = max(reach, default=0)
+        # The solver is loaded here.
+        marks = self._first_marks(reach)
+        self.program = JointProgram(self.timber, Counter(walls.sorts), marks)
+        return all(
+            sort.least <= self._longest and sort.total <= sort.parts * self._longest
+            for sort in walls.sorts
+        ) and all(size.least <= self._longest + walls.lost for size in self.timber.sizes)
+
+    def _first_marks(self, reach: Iterable[int]) -> Iterator[int]:
         """Yield the least parts' rooms, and what exceeds a stick, its half and its third."""
-        least = min((sort.least for sort in self.sorts), default=self._longest)
-        yield from {sort.least for sort in self.sorts}
-        for room in {room - self._lost for room in self._rooms}:
+        least = min(sort.least for sort in self._walls.sorts)
+        yield from {sort.least for sort in self._walls.sorts}
+        for room in reach:
             yield from (room // n + 1 for n in (1, 2, 3) if least < room // n + 1 <= self._longest)
 
     def _solve_cost(self, enough: int) -> None:
@@ -144,7 +156,6 @@ class JointBound:
                 # needed.
                 met = floor == self._floor and self._is_met(enough, _best(kept))
                 if met or rounds > IN_VAIN or not self._marked(columns):
-                    self._solved = not met
                     break
         for worth, steps in _best(kept):
             self._learn(worth, steps)
@@ -208,12 +219,14 @@ class JointBound:
     def _learn(self, worth: Worth, steps: Steps) -> None:
         self._known.worths.append(worth)
         self._steps.append(steps)
+        self._laid.append(bool(self._walls.leans))
 
     def _marked(self, columns: Any) -> int:
         """Add marks where the parts on the patterns used end; how many are new."""
         if len(self.program.marks) > MARKS:
             return 0
         sorts = list(self.program.sorts)
+        least = min(sort.least for sort in sorts)
         marks: set[int] = set()
         # Columns that were added since are in no answer yet.
         for column, value in zip(self.program.columns, columns, strict=False):
@@ -224,7 +237,7 @@ class JointBound:
             else:
                 # What a part must at least be beside the others.
                 over = sum(column.parts) - sorts[column.sort].total
-                marks.update(part - over for part in column.parts if part - over > 0)
+                marks.update(part - over for part in column.parts if part - over > least)
         return self.program.mark(marks)
 
     def _priced(self, duals: Sequence[float]) -> tuple[Worth, Steps, int] | None:
@@ -234,25 +247,11 @@ class JointBound:
         # From here on everything is in whole numbers, and true whatever these are.
         values = [int(value * scale) if value > 0 else 0 for value in of_size]
         steps = steps_of(of_mark, scale)
-        sizes = self.timber.sizes
-        weights = [size.least for size in sizes] + [room for room, _ in steps]
-        pricing = Pricing(
-            weights,
-            self._rooms,
-            values + [value for _, value in steps],
-            [*self.timber.demand, *[self._parts] * len(steps)],
-            len(sizes),
-            self._lost,
-        )
+        pricing = JointPricing(self.timber, self._walls, values, steps)
         fresh: list[JoinedStick | Split] = []
-        for kind, room in enumerate(self._rooms):
-            above = int(max(of_kind[kind], 0.0) * scale) + int(1e-9 * SCALE)
-            for pattern in pricing.patterns(kind, above, BATCH):
-                left = room - self._lost - sum(weights[item] for item in pattern)
-                parts = sorted((weights[n] for n in pattern if n >= len(sizes)), reverse=True)
-                # what is left over makes the longest part longer
-                drawn = (parts[0] + left, *parts[1:]) if parts else ()
-                fresh.append(JoinedStick(kind, tuple(n for n in pattern if n < len(sizes)), drawn))
+        for kind, paid in enumerate(of_kind):
+            above = int(max(paid, 0.0) * scale) + int(1e-9 * SCALE)
+            fresh.extend(pricing.sticks(kind, above))
         needed = sum(v * n for v, n in zip(values, self.timber.demand, strict=True))
         divisions: dict[tuple[int, int], list[tuple[int, int, tuple[int, ...]]]] = {}
         for place, (sort, often) in enumerate(self.program.sorts.items()):

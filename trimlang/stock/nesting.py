@@ -9,7 +9,7 @@ the job has pieces of it: with many sizes that seldom makes a pattern worth more
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any, Final
 
 from trimlang.record import record
@@ -37,9 +37,10 @@ class Group:
     values: Any
 
 
-def can_nest(sizes: Sequence[Size], rooms: Sequence[int]) -> bool:
+def can_nest(sizes: Sequence[Size], rooms: Sequence[int], steps: int = STEPS) -> bool:
     """Return whether ``Nesting`` can bound what these sizes are worth on a stick, in fair time.
 
+    ``steps`` is the most in which a stick may be filled.
     Each piece must take at least the room of both its overlaps; otherwise one without
     worth, laid between two others, could save room.
     """
@@ -51,7 +52,7 @@ def can_nest(sizes: Sequence[Size], rooms: Sequence[int]) -> bool:
     # A piece adds its weight less its largest overlap on the left; the rows are filled in steps no
     # larger than the least of these.
     finest = min((size.weight - before[size.left] for size in sizes), default=1)
-    return finest > 0 and max(rooms, default=0) <= STEPS * finest
+    return finest > 0 and max(rooms, default=0) <= steps * finest
 
 
 class Nesting:
@@ -120,13 +121,18 @@ class Nesting:
         so it is laid for a whole stretch at once.  Smaller ones are laid in finer steps.
         """
         wide = self._wide
-        large = [self._part_of(group, lambda net: net >= wide) for group in self._groups]
-        small = [self._part_of(group, lambda net: net < wide) for group in self._groups]
-        large = [group for group in large if group.members]
-        small = [group for group in small if group.members]
-        # A piece that adds less than a stretch may follow another within it, so finer steps are
-        # needed.
-        step = min((self._net(i) for i in self._used if self._net(i) < wide), default=wide)
+        large: list[Group] = []
+        small: list[Group] = []
+        step = wide
+        for group in self._groups:
+            # The least that each piece adds to the laid length, its left end overlapping.
+            adds = group.weights - max(overlap(right, group.left) for right in self._rights)
+            # A piece that adds less than a stretch may follow another within it, so finer steps
+            # are needed.
+            step = min(step, int(adds.min()))
+            for some, chosen in ((large, adds >= wide), (small, adds < wide)):
+                if chosen.any():
+                    some.append(self._part_of(group, chosen.nonzero()[0]))
         for start in range(0, most + 1, wide):
             end = min(start + wide, most + 1)
             self._lay(np, large, start, end)
@@ -135,17 +141,11 @@ class Nesting:
                 self._lay(np, small, begin, stop)
                 self._open(np, begin, stop)
 
-    def _net(self, size: int) -> int:
-        """Return the least that a piece adds to the laid length, its left end overlapping."""
-        shape = self._sizes[size]
-        return shape.weight - max(overlap(right, shape.left) for right in self._rights)
-
-    def _part_of(self, group: Group, wanted: Callable[[int], bool]) -> Group:
-        chosen = [n for n, size in enumerate(group.members) if wanted(self._net(size))]
+    def _part_of(self, group: Group, chosen: Any) -> Group:
         return Group(
             left=group.left,
             right=group.right,
-            members=tuple(group.members[n] for n in chosen),
+            members=tuple(group.members[n] for n in chosen.tolist()),
             weights=group.weights[chosen],
             values=group.values[chosen],
         )
@@ -187,14 +187,15 @@ class Nesting:
     def patterns(self, kind: int, above: int, most: int) -> list[Pattern]:
         """Return up to ``most`` patterns for a kind worth more than ``above``, best first."""
         room = self._rooms[kind]
-        fits = [size for size in self._used if self._sizes[size].weight <= room]
-        values = [self._last(size, room) for size in fits]
-        return most_valuable(values, above, most, lambda place: self._traced(fits[place], room))
-
-    def _last(self, size: int, room: int) -> int:
-        shape = self._sizes[size]
-        row = self._before[shape.left]
-        return int(row[self._pad + room - shape.weight]) + self._values[size]
+        last: dict[int, int] = {}
+        for group in self._groups:
+            # What a stick is worth that ends with each of these; one too long finds NEVER.
+            begins = self._pad + max(room, 0) - group.weights
+            worths = self._before[group.left][begins] + group.values
+            last.update(zip(group.members, worths.tolist(), strict=True))
+        sizes = sorted(last)
+        values = [last[size] for size in sizes]
+        return most_valuable(values, above, most, lambda place: self._traced(sizes[place], room))
 
     def _traced(self, size: int, room: int) -> Pattern:
         pattern = [size]

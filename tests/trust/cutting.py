@@ -1,9 +1,8 @@
-"""A disk whose n-th change fails, or at which the power is cut, under a command.
+"""Cuts the power at the n-th call that changes the disk, in a command run in a fork.
 
-Every call that changes what is on the disk is counted.  The one that is chosen is half done where
-it is a write; then the process ends there and then, or the call fails as the system's own would.
-At a power cut what was not brought to the disk (``fsync``) is lost besides: half of each file's
-contents, and each file or folder that its own folder was not told to keep.
+The process ends there and then, a write half made.  And what was not brought to the disk
+(``fsync``) may be lost: half of each file's contents, and each file or folder that its own folder
+was not told to keep.
 """
 
 from __future__ import annotations
@@ -11,97 +10,51 @@ from __future__ import annotations
 import builtins
 import io
 import os
+import sys
 from collections.abc import Callable, Iterator
-from contextlib import ExitStack, chdir, contextmanager, redirect_stderr, redirect_stdout
-from dataclasses import dataclass
-from enum import Enum, auto
-from errno import EIO, ENOSPC, EROFS
+from contextlib import ExitStack, contextmanager
 from pathlib import Path
 from threading import RLock
 from typing import Any, Final
 from unittest.mock import patch
 
+from tests.trust.failing import CHANGING
 from trimlang.output import folder as output_folder
 
 CUT: Final = 77
-"""The exit code of a process that was ended at a call."""
-
-_REMOVING: Final = ("rmdir", "unlink")
-_CHANGING: Final = (
-    "chmod", "fsync", "link", "mkdir", "rename", "replace", "symlink", *_REMOVING,
-)  # fmt: skip
-"""Calls of ``os`` that a change to a disk goes through."""
+"""The exit code of a process whose power was cut."""
 
 
-class Trouble(Enum):
-    """What happens at the call that is chosen."""
+class CutDisk:
+    """Counts the calls that change the disk and ends the process at one of them.
 
-    KILL = auto()
-    POWER_CUT = auto()
-    FAILS_ONCE = auto()
-    FULL = auto()
-    """From there on; what is there can still be taken away."""
-    READ_ONLY = auto()
-    """From there on, as where a system has found its disk to be damaged."""
+    ``at`` is that call, counted from 1; 0 lets all be.  ``loses`` is whether what is not synced
+    is lost then, as at a power cut; a kill loses nothing.
+    """
 
-    @property
-    def ends(self) -> bool:
-        """Whether the process ends there."""
-        return self in (Trouble.KILL, Trouble.POWER_CUT)
-
-
-_ERRORS: Final = {Trouble.FAILS_ONCE: EIO, Trouble.FULL: ENOSPC, Trouble.READ_ONLY: EROFS}
-
-
-@dataclass(frozen=True)
-class Ran:
-    """How a command went on a bad disk."""
-
-    code: int
-    calls: int
-    told: str
-    """What it printed; nothing where it was ended."""
-
-
-class BadDisk:
-    """Counts the calls that change the disk; from 1 on ``at`` is the one with trouble, 0 none."""
-
-    def __init__(self, at: int, top: Path, trouble: Trouble) -> None:
+    def __init__(self, at: int, top: Path, *, loses: bool) -> None:
         self.calls = 0
         self._at = at
         self._top = top
-        self._trouble = trouble
+        self._loses = loses
         self._unsynced: set[int] = set()
         self._fresh: dict[str, str] = {}
         self._ending = False
         self._lock = RLock()
 
-    def count(self, half: Callable[[], object] | None = None, *, removes: bool = False) -> None:
-        """Count a call; at the one that is chosen do ``half`` of it, and then what is to happen.
-
-        Raises:
-            OSError: it is the one that fails, or one behind it on a disk that stays bad.
-        """
+    def count(self, half: Callable[[], object] | None = None) -> None:
+        """Count a call; at the one that is cut do ``half`` of it and end."""
         with self._lock:
             if self._ending:
                 return
             self.calls += 1
-            if not self._at or self.calls < self._at:
-                return
-            if self._trouble.ends:
+            if self.calls == self._at:
                 self._ending = True
                 if half is not None:
                     half()
-                if self._trouble is Trouble.POWER_CUT:
+                if self._loses:
                     self._lose()
                 os._exit(CUT)
-            once = self._trouble is Trouble.FAILS_ONCE
-            if (once and self.calls > self._at) or (removes and self._trouble is Trouble.FULL):
-                return
-            if half is not None and self.calls == self._at:
-                half()
-            number = _ERRORS[self._trouble]
-            raise OSError(number, os.strerror(number))
 
     def _lose(self) -> None:
         for path in self._fresh:
@@ -132,38 +85,32 @@ class BadDisk:
     def in_place(self) -> Iterator[None]:
         """Have every call go through this disk, for a while."""
         with ExitStack() as patches:
-            for name in _CHANGING:
+            for name in (*CHANGING, "unlink", "rmdir"):
                 patches.enter_context(patch.object(os, name, self._counted(name)))
             patches.enter_context(patch.object(os, "open", self._opening()))
             opened = self._streams(io.open)
             patches.enter_context(patch.object(builtins, "open", opened))
             patches.enter_context(patch.object(io, "open", opened))
             # os.fdopen goes through io.open
-            swap = self._swapping(output_folder.exchange)
-            patches.enter_context(patch.object(output_folder, "exchange", swap))
+            swap = output_folder.exchange
+            patches.enter_context(
+                patch.object(
+                    output_folder, "exchange", lambda *given: (self.count(), swap(*given))[1]
+                )
+            )
             yield
 
     def _counted(self, name: str) -> Callable[..., Any]:
         real = getattr(os, name)
 
         def call(*given: Any, **more: Any) -> Any:
-            self.count(removes=name in _REMOVING)
+            self.count()
             done = real(*given, **more)
             if name == "fsync":
                 self.synced(given[0])
             elif name in ("mkdir", "link"):
                 self.made(given[-1] if name == "link" else given[0])
             return done
-
-        return call
-
-    def _swapping(self, real: Callable[..., bool]) -> Callable[..., bool]:
-        def call(*given: Any) -> bool:
-            try:
-                self.count()
-            except OSError:
-                return False  # it says no more than that it could not
-            return real(*given)
 
         return call
 
@@ -197,9 +144,9 @@ class BadDisk:
 
 
 class _Written:
-    """A binary file whose writes can end in the middle; everything else is the file's own."""
+    """A binary file whose writes can be cut in the middle; everything else is the file's own."""
 
-    def __init__(self, stream: Any, disk: BadDisk) -> None:
+    def __init__(self, stream: Any, disk: CutDisk) -> None:
         self._stream = stream
         self._disk = disk
 
@@ -217,36 +164,33 @@ class _Written:
 
     def __exit__(self, *_: object) -> None:
         self._stream.close()
-        # what was taken and could not be kept is told at the end, as network disks do
-        self._disk.count()
 
     def __getattr__(self, name: str) -> Any:
         return getattr(self._stream, name)
 
 
-def run_on_it(command: Callable[[], int], at: int, top: Path, trouble: Trouble) -> Ran:
-    """Run a command on a disk with trouble at a call; in a fork where the process is to end."""
-    if not (at and trouble.ends):
-        return _run(command, BadDisk(at, top, trouble))
+def run_until(command: Callable[[], int], at: int, top: Path, *, loses: bool) -> tuple[int, int]:
+    """Run a command in a fork and cut it at a call; return its exit code and how many there were.
+
+    The count is 0 where it was cut.
+    """
+    reader, writer = os.pipe()
     child = os.fork()
     if child == 0:
+        nowhere = os.open(os.devnull, os.O_WRONLY)
+        os.dup2(nowhere, 1)
+        os.dup2(nowhere, 2)
+        sys.stdout = sys.stderr = io.TextIOWrapper(io.BytesIO(), "utf-8")
+        code = 70
+        disk = CutDisk(at, top, loses=loses)
         try:
-            code = _run(command, BadDisk(at, top, trouble)).code
-        except BaseException:  # noqa: BLE001 - only the code goes further
-            code = 70
-        os._exit(code)
-    return Ran(os.waitstatus_to_exitcode(os.waitpid(child, 0)[1]), 0, "")
-
-
-def _run(command: Callable[[], int], disk: BadDisk) -> Ran:
-    kept = io.BytesIO()
-    told = io.TextIOWrapper(kept, "utf-8", write_through=True)
-    with chdir("."), redirect_stdout(told), redirect_stderr(told), disk.in_place():
-        code = command()
-    return Ran(code, disk.calls, kept.getvalue().decode())
-
-
-def snapshot(folder: Path) -> dict[str, bytes]:
-    """Return each file below a folder, by its name."""
-    files = [path for path in folder.rglob("*") if path.is_file()]
-    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in files}
+            with disk.in_place():
+                code = command()
+        finally:
+            os.write(writer, str(disk.calls).encode())
+            os._exit(code)
+    os.close(writer)
+    with open(reader, "rb") as stream:  # noqa: PTH123 - a descriptor
+        count = stream.read()
+    _, status = os.waitpid(child, 0)
+    return os.waitstatus_to_exitcode(status), int(count or 0)
