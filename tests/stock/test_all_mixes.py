@@ -67,12 +67,32 @@ def test_it_lists_what_trying_all_lists(job: tuple[Timber, list[Worth]], cost: i
     assert dict(zip(rows, map(int, costs), strict=True)) == by_trying_all(timber, worths, cost)
 
 
-def test_a_spare_that_no_stick_bought_covers_is_left_to_the_solver() -> None:
+def test_no_mix_covers_a_spare_where_no_stick_is_bought() -> None:
     rest = Blank("rest", 60, 0, limit=2, on_hand=True)
     timber = timber_of(Problem("base", (Part("p", 40),), (rest,), spare=30))
-    assert AllMixes(timber, Buying(timber)).below([length_worth(timber)], 9, free=True) is None
+    listed = AllMixes(timber, Buying(timber)).below([length_worth(timber)], 9, free=True)
+    assert listed is not None
+    assert not len(listed[0])
     search = MixSearch(timber, Buying(timber))
     assert search.cheapest(Known([length_worth(timber)]), 9, 60.0) == (None, 9)
+
+
+def test_much_spare_is_reckoned_in_however_many_ways_it_can_be_kept() -> None:
+    """What the spare adds is worked out once for all mixes whose packs are begun alike."""
+    parts = tuple(Part(f"p{i}", 50 + i % 7) for i in range(40))
+    blanks = (
+        *(Blank("long", 70, 71), Blank("ten", 70, 640, pack=10), Blank("short", 55, 58)),
+        *(Blank("few", 60, 61, limit=3), Blank("free", 52, 0, limit=3, on_hand=True)),
+    )
+    timber = timber_of(Problem("base", parts, blanks, spare=4000))
+    buying = Buying(timber)
+    least = buying.cost((40, 0, 0, 0))
+    assert least is not None
+    listed = AllMixes(timber, buying).below([length_worth(timber)], least + 40, free=True)
+    assert listed is not None
+    assert len(listed[0]) > 20
+    for counts, cost in zip(*listed, strict=True):
+        assert buying.cost(tuple(map(int, counts))) == cost
 
 
 @given(jobs())

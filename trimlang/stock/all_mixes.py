@@ -9,11 +9,11 @@ wrongly.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from typing import Any, Final, TypeAlias
 
 from trimlang.stock.buying import EASE, Buying
-from trimlang.stock.floor import Worth
+from trimlang.stock.floor import Worth, spare_floor
 from trimlang.stock.timber import Timber
 
 Counts: TypeAlias = tuple[int, ...]
@@ -21,8 +21,8 @@ Counts: TypeAlias = tuple[int, ...]
 CELLS: Final = 4_000_000
 """The most counts at once, rows times kinds; where there would be more, nothing is listed."""
 
-SPARES: Final = 64
-"""Ways of keeping sticks whole as spare; with more of them nothing is listed."""
+SPARES: Final = 200
+"""With more different beginnings of packs beside the spare nothing is listed."""
 
 LARGEST: Final = 1 << 61
 """Whole numbers in the arrays stay below this."""
@@ -53,12 +53,10 @@ class AllMixes:
             range(len(kinds)), key=lambda kind: (bool(kinds[kind].rate), -kinds[kind].room)
         )
         self._rates = [float(kind.rate) for kind in kinds]
-        self._wholes = self._kept_whole()
-        spare = timber.problem.spare
-        rates = [float(kind.rate / kind.length) for kind in kinds if not kind.on_hand]
+        self._repeats = [buying.repeats(kind) for kind in range(len(kinds))]
         # Less than the spare can cost: it is paid for from the beginning, so that rows are dropped
         # early.
-        self._spare = min(rates, default=0.0) * spare
+        self._spare = float(spare_floor(timber))
         self._curves: list[Any] = [np.zeros(0, dtype=np.int64) for _ in kinds]
 
     def below(self, worths: Sequence[Worth], cost: int, *, free: bool) -> tuple[Any, Any] | None:
@@ -70,9 +68,8 @@ class AllMixes:
         np = self._np
         useful = [worth for worth in worths if worth.needed > 0]
         most = self._timber.most
-        # Without a way to cover the spare there is no mix; with numbers that may overflow no array
-        # is to be trusted.
-        if not self._wholes or not all(map(self._small, useful)):
+        # With numbers that may overflow no array is to be trusted.
+        if not all(map(self._small, useful)):
             return None
         limit = cost + EASE + cost * 1e-12
         counts = np.zeros((1, len(most)), dtype=np.int64)
@@ -97,8 +94,8 @@ class AllMixes:
         for worth in useful:
             # In whole numbers, which takes back what was eased too far above.
             counts = counts[held(counts, worth) >= worth.needed]
-        costs = self._costs(counts)
-        return counts[costs < cost], costs[costs < cost]
+        costs = self._costs(counts, cost)
+        return None if costs is None else (counts[costs < cost], costs[costs < cost])
 
     def _limits(
         self, place: int, counts: Any, paid: Any, worths: Sequence[Worth], limit: float
@@ -139,22 +136,42 @@ class AllMixes:
             np.floor(np.maximum(greatest, -1.0) + EASE).astype(np.int64),
         )
 
-    def _costs(self, counts: Any) -> Any:
-        """Return what each mix costs, the sticks kept whole included."""
+    def _costs(self, counts: Any, below: int) -> Any | None:
+        """Return what each mix costs, the sticks kept whole included; None: too many to work out.
+
+        Mixes that surely cost no less than ``below`` are said to cost the largest number.
+        """
         np = self._np
         costs = np.full(len(counts), LARGEST, dtype=np.int64)
         if not len(counts):
             return costs
         for kind, most in enumerate(counts.max(axis=0)):
-            self._reach(kind, int(most) + max(whole[kind] for whole in self._wholes or ()))
-        for whole in self._wholes or ():
-            prices = [
-                self._curves[kind][counts[:, kind] + whole[kind]] for kind in range(len(whole))
-            ]
-            dear = np.logical_or.reduce([price == LARGEST for price in prices])
-            total = np.sum([np.where(dear, 0, price) for price in prices], axis=0)
-            costs = np.minimum(costs, np.where(dear, LARGEST, total))
+            self._reach(kind, int(most))
+        prices = [curve[counts[:, kind]] for kind, curve in enumerate(self._curves)]
+        dear = np.logical_or.reduce([price == LARGEST for price in prices])
+        total = np.sum([np.where(dear, 0, price) for price in prices], axis=0)
+        if not self._timber.problem.spare:
+            return np.where(dear, LARGEST, total)
+        # What a begun pack leaves whole is spare, so only the rates bound the sum.
+        least = counts @ np.array(self._rates) + self._spare
+        near = ~dear & (least < below + EASE + below * 1e-12)
+        # What the spare adds depends on how far a pack is begun, not on how many are bought.
+        begun = counts[near]
+        for kind, (start, pack) in enumerate(self._repeats):
+            column = begun[:, kind]
+            begun[:, kind] = np.where(column < start, column, start + (column - start) % pack)
+        alike, which = np.unique(begun, axis=0, return_inverse=True)
+        if len(alike) > SPARES:
+            return None
+        added = np.array([self._spare_beside(row) for row in alike.tolist()], dtype=np.int64)
+        costs[near] = np.minimum(total[near] + added[which.reshape(-1)], LARGEST)
         return costs
+
+    def _spare_beside(self, counts: Sequence[int]) -> int:
+        """Return what the spare adds to the price of these sticks."""
+        cost = self._buying.cost(tuple(counts))
+        alone = (self._buying.least(kind, count) for kind, count in enumerate(counts))
+        return LARGEST if cost is None else cost - sum(price or 0 for price in alone)
 
     def _reach(self, kind: int, most: int) -> None:
         """Make sure that the prices of up to so many sticks of a kind are known."""
@@ -168,33 +185,6 @@ class AllMixes:
         # Products of counts and worths must not overflow 64 bits.
         most = sum(w * n for w, n in zip(worth.of_kind, self._timber.most, strict=True))
         return worth.needed + most < LARGEST
-
-    def _kept_whole(self) -> list[Counts] | None:
-        """Return the ways of keeping sticks whole that cover the spare; None: too many."""
-        kinds = self._timber.kinds
-        bought = [kind for kind, sort in enumerate(kinds) if not sort.on_hand]
-        found: list[Counts] = []
-        for whole in self._covers(bought, self._timber.problem.spare):
-            counts = dict(zip(bought, whole, strict=False))
-            found.append(tuple(counts.get(kind, 0) for kind in range(len(kinds))))
-            if len(found) > SPARES:
-                return None
-        return found
-
-    def _covers(self, bought: Sequence[int], needed: int) -> Iterator[Counts]:
-        """Yield counts of these kinds that are together long enough, without needless sticks."""
-        if needed <= 0:
-            yield ()
-            return
-        if not bought:
-            return
-        length = self._timber.kinds[bought[0]].length
-        enough = -(-needed // length)
-        for count in range(enough + 1 if len(bought) > 1 else 0):
-            for rest in self._covers(bought[1:], needed - count * length):
-                yield (count, *rest)
-        if len(bought) == 1:
-            yield (enough,)
 
 
 __all__ = ["AllMixes", "Counts", "held"]

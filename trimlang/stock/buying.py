@@ -64,6 +64,19 @@ class Buying:
         """Return the least price of ``count`` sticks or more; None: the supply is too small."""
         return self._curves[kind].price(count)
 
+    def repeats(self, kind: int) -> tuple[int, int]:
+        """Return from which number on prices repeat, and after how many more sticks.
+
+        From there on so many more cost a fixed sum more, whatever is bought besides.
+        """
+        sort = self.timber.kinds[kind]
+        pack = _steady_pack(sort)
+        if pack is None or sort.supply is not None:
+            return (1 << 60, 1)
+        # Of as many other packs as this one has sticks, some can be exchanged for whole ones of it.
+        other = max((offer.pack for offer in sort.offers if offer.pack != pack), default=0)
+        return (max((pack - 1) * (other - 1), 0), pack)
+
     def _cost(self, counts: tuple[int, ...]) -> int | None:
         """Return the least price of these sticks and the spare; None: the supply is too small."""
         found = self._with_spare(counts)

@@ -20,7 +20,8 @@ KINDS: Final = 400
 """With more sorts of sticks nothing is tried."""
 
 STEPS: Final = 60_000
-"""Counts tried before the search gives up."""
+STEPS_A_PIECE: Final = 60
+"""Counts tried before the search gives up, and how many more for each piece of the job."""
 
 LEVEL: Final = 1e-9
 """Coins a stick below which the count of a kind makes no difference to the cost."""
@@ -73,7 +74,7 @@ class CheaperMix:
         self._never = 1 << 62
         self.used: list[int] = []
         self.racks_used: set[int] = set()
-        self._steps = 0
+        self._steps, self._most_steps = 0, STEPS + STEPS_A_PIECE * len(problem.parts)
 
     def below(self, cost: int) -> list[int] | None:
         """Return a mix that costs less and that no claim rules out; None: there is none.
@@ -139,7 +140,7 @@ class CheaperMix:
         count = least
         while count <= most:
             self._steps += 1
-            if self._steps > STEPS:
+            if self._steps > self._most_steps:
                 raise GivenUpError
             self._counts[place] = count
             if last:

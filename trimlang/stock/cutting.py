@@ -95,6 +95,10 @@ class RackCut:
         # Dives use patterns that can really be laid; the bound those that might.
         self._laid = None if timber.leaning else relaxation
 
+    def worths_around(self, usual: Sequence[float]) -> list[Worth]:
+        """Return worths that hold close to a rack in fractions of sticks."""
+        return self._worths.around(usual)
+
     def cut(self, counts: Sequence[int]) -> Answer:
         """Try to cut everything from ``counts`` sticks of each kind."""
         timber = self._timber
@@ -177,7 +181,8 @@ class RackCut:
         near = relaxation.near(SEEDS * len(self._timber.sizes))
         laid = [(kind, self._mended(kind, pattern)) for kind, pattern in near]
         mend = self._mended if way is Way.CHAINED else None
-        return Relaxation(self._timber, [stick for stick in laid if stick[1]], mend, way)
+        fitting = [stick for stick in laid if stick[1]]
+        return Relaxation(self._timber, fitting, self._seconds, mend, way)
 
     def _chosen(
         self,

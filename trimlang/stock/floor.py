@@ -68,11 +68,9 @@ def cost_floor(timber: Timber, worth: Worth) -> int:
     within the supply; the spare is added at the least price a length of any
     kind bought.
     """
-    bought = [kind for kind in timber.kinds if not kind.on_hand]
-    per_length = min((kind.rate / kind.length for kind in bought), default=Fraction(0))
     # This is a linear program whose best answer is known without a solver: take the sticks that
     # give most worth for their money first.
-    total = per_length * timber.problem.spare
+    total = spare_floor(timber)
     needed = Fraction(worth.needed)
     useful = [k for k in range(len(timber.kinds)) if worth.of_kind[k] > 0]
     for kind in sorted(useful, key=lambda k: (timber.kinds[k].rate / worth.of_kind[k], k)):
@@ -85,6 +83,13 @@ def cost_floor(timber: Timber, worth: Worth) -> int:
         if needed <= 0:
             break
     return -(-total.numerator // total.denominator)
+
+
+def spare_floor(timber: Timber) -> Fraction:
+    """Return the least that the spare costs, by its length."""
+    bought = [kind for kind in timber.kinds if not kind.on_hand]
+    per_length = min((kind.rate / kind.length for kind in bought), default=Fraction(0))
+    return per_length * timber.problem.spare
 
 
 def count_floor(timber: Timber, worth: Worth) -> int:

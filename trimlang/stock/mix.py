@@ -79,7 +79,7 @@ class MixSearch:
         None with a bound of ``below``: no mix costs less.  None with a lower
         bound: the search gave up there.
         """
-        reach = bound = max((cost_floor(self.timber, worth) for worth in known.worths), default=0)
+        reach = bound = self._bound(known)
         step = int(bound * NEAR) + 1
         # Mixes a little above the bound first: the list is short there, and the cheapest mix is
         # mostly among them.
@@ -93,6 +93,14 @@ class MixSearch:
                 cost = int(costs.min())
                 return Mix(self._fullest(known, counts[costs == cost]), cost), cost
         return None, below
+
+    def too_many(self, known: Known) -> bool:
+        """Return whether even the mixes nearest to the bound are too many to list."""
+        bound = self._bound(known)
+        return self._listed(known, bound + int(bound * NEAR) + 1, free=True) is None
+
+    def _bound(self, known: Known) -> int:
+        return max((cost_floor(self.timber, worth) for worth in known.worths), default=0)
 
     def _solved_for_cost(self, known: Known, below: int, seconds: float) -> tuple[Mix | None, int]:
         program = self._program(known, below - 0.5)

@@ -14,18 +14,20 @@ that the most length stays on the rack (``pose_length``)?
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from fractions import Fraction
 from random import Random
 from typing import Any, Final
 
-from trimlang.stock.solver import add_column, quiet_solver
+from trimlang.stock.solver import add_column, quiet_solver, stop_when
 from trimlang.stock.timber import Pattern, Timber
 
 LACK: Final = 4.0
 """The price of a piece left uncut: this many racks, or this many of the dearest sticks."""
 LACK_OF_LENGTH: Final = 100.0
 """The same in ``pose_length``: so dear that everything is cut if the rack allows it."""
+LARGE: Final = 1_000
+"""With more rows than this one answer may take seconds."""
 SHAKE = 0.02
 """Width of the band within which a shaken demand is drawn, as a part of the demand."""
 
@@ -33,13 +35,15 @@ SHAKE = 0.02
 class PatternProgram:
     """The linear program and its patterns.
 
-    ``repeats``: patterns may hold more pieces of a size than are wanted.
+    ``seconds`` says how long one answer may still take; ``repeats``: patterns may hold more
+    pieces of a size than are wanted.
     """
 
     def __init__(
         self,
         timber: Timber,
         sticks: Iterable[tuple[int, Pattern]],
+        seconds: Callable[[], float],
         *,
         repeats: bool = False,
     ) -> None:
@@ -59,6 +63,9 @@ class PatternProgram:
         # Each question changes little, and the last answer is a better start than a presolved
         # program.
         lp = quiet_solver({"presolve": "off", "solver": "simplex"})
+        # Smaller ones are solved so soon that asking at each step would cost more than it saves.
+        if self._sizes + self._kinds > LARGE:
+            stop_when(lp, lambda: seconds() <= 0)
         self._inf = highspy.kHighsInf
         rows = self._sizes + self._kinds
         lower = np.array([*timber.demand, *([0] * self._kinds)], dtype=np.float64)
@@ -233,6 +240,14 @@ class PatternProgram:
     def lacking(self, columns: Any) -> float:
         """Return how many pieces go uncut in an answer."""
         return float(columns[self._lacks : self._first].sum())
+
+    def sticks_used(self) -> tuple[float, ...]:
+        """Return how many sticks of each kind the last answer cuts."""
+        values = self.pattern_values(self._np.asarray(self._lp.getSolution().col_value))
+        used = [0.0] * self._kinds
+        for place in values.nonzero()[0]:
+            used[self.columns[place][0]] += float(values[place])
+        return tuple(used)
 
     def pattern_values(self, columns: Any) -> Any:
         """Return the patterns' part of the columns' values, in the order of ``columns``."""

@@ -10,18 +10,20 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
+from math import ceil
 
 from trimlang.stock.buying import Buying
 from trimlang.stock.cutting import Answer, RackCut
 from trimlang.stock.diving import Rack
 from trimlang.stock.fewer_sticks import fewer_sticks
-from trimlang.stock.floor import Worth, cost_floor
+from trimlang.stock.floor import Worth, cost_floor, spare_floor
 from trimlang.stock.longest_first import fill_counts
 from trimlang.stock.mix import WORTHS_KEPT, Known, Mix, MixSearch
 from trimlang.stock.nesting import can_nest
 from trimlang.stock.packing import Packing, better, counts_of, packing_of
 from trimlang.stock.problem import Watch
 from trimlang.stock.relaxation import BATCH, FIRST, Relaxation, Way
+from trimlang.stock.solver import HAIR
 from trimlang.stock.timber import Timber, unshared
 
 UNDECIDED = 12
@@ -62,8 +64,8 @@ def prove(
     """Search for the least cost from a starting packing (None: none found yet)."""
     state = Proof(start, 0, "linear program over patterns")
     # Without a plan, each piece alone on a stick is a dear answer to begin with.
-    relaxation = Relaxation(timber, start.sticks if start else singles(timber))
-    known = Known([*worths, *relaxation.begin(seconds)])
+    relaxation = Relaxation(timber, start.sticks if start else singles(timber), seconds)
+    known = Known([*worths, *relaxation.begin()])
     # Where mitres are shared the quick pricing comes first and near enough; the exact one starts
     # from its patterns.
     nests = timber.leaning and can_nest(timber.sizes, [kind.room for kind in timber.kinds])
@@ -75,6 +77,13 @@ def prove(
         relaxation = racks.seeded(relaxation, Way.NESTED)
         _solve_cost(relaxation, known, state, seconds, batch=BATCH)
         racks = RackCut(timber, relaxation, seconds)
+    # Of mixes too many to list most are far from what the program uses, and of one cost with it.
+    if search.too_many(known):
+        usual = relaxation.sticks_used()
+        rounded = racks.cut([ceil(count - HAIR) for count in usual])
+        if rounded.sticks is not None:
+            _take(search, state, rounded.sticks)
+        known.worths.extend(racks.worths_around(usual))
     # Left for later, each with the least cost of all mixes that were not ruled out before it.
     undecided: list[tuple[Mix, int]] = []
     floor = 0
@@ -218,7 +227,7 @@ def _apart(
     if sum(timber.demand) > APART or len(alone) == len(packing.sticks):
         return packing
     apart = unshared(timber)
-    relaxation = Relaxation(apart, [*singles(apart), *alone])
+    relaxation = Relaxation(apart, [*singles(apart), *alone], seconds)
     answer = RackCut(apart, relaxation, seconds).cut(counts_of(timber, packing.sticks))
     found = answer.sticks and packing_of(timber, buying, answer.sticks)
     return found if found and found.rank <= packing.rank else packing
@@ -256,6 +265,7 @@ def _solve_cost(
     """
     relaxation.pose_cost()
     timber = relaxation.timber
+    spare = float(spare_floor(timber))
     sound: list[tuple[int, Worth]] = []
     while seconds() > 0:
         value, _, duals = relaxation.solve()
@@ -266,9 +276,9 @@ def _solve_cost(
             floor = cost_floor(timber, worth)
             sound.append((floor, worth))
             state.bound = max(state.bound, floor)
-        met = value * (1 - near) - 1e-6
-        # With a spare the program's cost is not the plan's, so only a lack of new patterns ends it.
-        if not fresh or (not timber.problem.spare and state.bound >= met):
+        # The program knows of no spare, the bound does.
+        met = (value + spare) * (1 - near) - 1e-6
+        if not fresh or state.bound >= met:
             break
     # The worths that prove most come first, since only a few are kept.
     sound.sort(key=lambda entry: -entry[0])

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from itertools import permutations
+from math import inf
 from random import Random
 
 from trimlang.stock.floor import Worth
@@ -15,6 +17,8 @@ BLENDED = 8
 """How many worths are blended into one with the closest."""
 FEW_BLENDED = 4
 """The same where mitres are shared, since pricing then takes longer."""
+CHANGED = 1e-3
+"""The part of the sticks by which a rack is changed to see what it then falls short of."""
 
 
 class RackWorths:
@@ -45,6 +49,25 @@ class RackWorths:
         short = next((worth for worth in worths if slack_of(worth, counts) < 0), None)
         return short or (self._relaxation.blended(worths) if worths else None)
 
+    def around(self, usual: Sequence[float]) -> list[Worth]:
+        """Return worths that racks of the same cost fall short of, each with more of another kind.
+
+        ``usual`` is the cheapest rack that the program allows, in fractions of sticks.
+        """
+        kinds = self._timber.kinds
+        bought = [k for k, kind in enumerate(kinds) if not kind.on_hand and kind.supply is None]
+        found: list[Worth] = []
+        for more, fewer in permutations(bought, 2):
+            each = float(kinds[more].rate / kinds[fewer].rate) if kinds[fewer].rate else inf
+            change = min(CHANGED * sum(usual), usual[fewer] / each)
+            if change >= 1 and self._seconds() > 0:
+                rack = list(usual)
+                rack[more] += change
+                rack[fewer] -= change * each
+                worth = self.short(rack)
+                found += [] if worth is None else [worth]
+        return found
+
     def closest(self, counts: Sequence[int], shaken: Random | None) -> Worth | None:
         """Return the worth that comes closest to the rack's, of those met while saving length."""
         relaxation, closest = self._relaxation, None
@@ -65,7 +88,7 @@ class RackWorths:
                 closest = worth
         return closest
 
-    def short(self, counts: Sequence[int]) -> Worth | None:
+    def short(self, counts: Sequence[float]) -> Worth | None:
         """Return a worth that the rack does not reach; None where the program finds none.
 
         Patterns are priced until no more than the whole rack is needed.

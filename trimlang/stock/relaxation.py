@@ -23,6 +23,8 @@ FIRST = 100
 """Patterns added for one kind after one pricing, and at the start."""
 ALL_KINDS = 1_000
 """Patterns added for all kinds together after one pricing, where there are many kinds."""
+MANY = 500
+"""For every so many sizes all of these are added once more: of many sizes a pricing takes long."""
 LONG_FOR = 8
 """At the start, the pieces that are too long for each of this many kinds are priced alone."""
 POWERS = (0.95, 1.05)
@@ -57,12 +59,14 @@ class Relaxation(PatternProgram):
         self,
         timber: Timber,
         sticks: Iterable[tuple[int, Pattern]],
+        seconds: Callable[[], float],
         mend: Callable[[int, Pattern], Pattern] | None = None,
         way: Way = Way.CHARGED,
     ) -> None:
-        super().__init__(timber, sticks, repeats=way is Way.NESTED)
+        super().__init__(timber, sticks, seconds, repeats=way is Way.NESTED)
         self.work = 0
         self._weights = [size.least for size in timber.sizes]
+        self._seconds = seconds
         self._mend = mend
         self._way = way
 
@@ -87,7 +91,7 @@ class Relaxation(PatternProgram):
         needed = sum(v * n for v, n in zip(values, self.demand, strict=True))
         return pricing, Worth(tuple(pricing.best), needed, tuple(values))
 
-    def begin(self, seconds: Callable[[], float]) -> list[Worth]:
+    def begin(self) -> list[Worth]:
         """Add the patterns worth most where a piece is worth about as much as it is long.
 
         Then those where only pieces too long for a kind of stick are worth anything.
@@ -104,7 +108,7 @@ class Relaxation(PatternProgram):
         worths = [
             self.priced(np.append(value, np.zeros(self._kinds)), FIRST)[0]
             for value in values
-            if value.any() and seconds() > 0
+            if value.any() and self._seconds() > 0
         ]
         return [worth for worth in worths if worth is not None]
 
@@ -134,7 +138,7 @@ class Relaxation(PatternProgram):
         pricing, worth = self._pricing(values)
         fresh: list[tuple[int, Pattern]] = []
         # With many kinds fewer of each, or the program would drown in patterns.
-        batch = min(batch, max(ALL_KINDS // self._kinds, 1))
+        batch = max(self._sizes // MANY, 1) * min(batch, max(ALL_KINDS // self._kinds, 1))
         for kind in range(self._kinds):
             paid = int(max(duals[self._sizes + kind], 0.0) * scale)
             above = paid + int(TOLERANCE * SCALE)

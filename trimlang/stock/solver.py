@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from functools import cache
 from time import thread_time
 from typing import Any, Final
 
 HAIR: Final = 1e-7
 """Differences below this are the solver's rounding errors."""
+CIRCLING: Final = 2.0
+"""By the clock on the wall a solver has so many times the seconds that it may work."""
 
 
 def quiet_solver(options: Mapping[str, object]) -> Any:
@@ -37,19 +39,26 @@ def _add(add: Any, limits: tuple[float, ...], entries: Mapping[int, float]) -> N
 
 
 def solve_within(solver: Any, seconds: float) -> None:
-    """Solve an integer program, and stop once this thread has worked for so many seconds.
+    """Solve a program, and stop once this thread has worked for so many seconds.
 
     The solver's own limit goes by the clock on the wall, which other work on the machine
-    would use up.
+    would use up.  It is only for a solver that goes round in circles, where it does not ask.
     """
     ends = thread_time() + seconds
+    stop_when(solver, lambda: thread_time() > ends)
+    solver.setOptionValue("time_limit", CIRCLING * seconds)
+    solver.run()
 
-    def late(event: Any) -> None:
-        if thread_time() > ends:
+
+def stop_when(solver: Any, late: Callable[[], bool]) -> None:
+    """Have each run of a solver stop once ``late`` says so."""
+
+    def asked(event: Any) -> None:
+        if late():
             event.interrupt()
 
-    solver.cbMipInterrupt.subscribe(late)
-    solver.run()
+    solver.cbMipInterrupt.subscribe(asked)
+    solver.cbSimplexInterrupt.subscribe(asked)
 
 
 @cache
