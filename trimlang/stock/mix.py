@@ -59,11 +59,8 @@ class Known:
 class MixSearch:
     """Searches for the cheapest mix.
 
-    Where few mixes are near the bound they are all listed.  Else a small mixed-integer
-    program is solved through HiGHS.  Columns: for each offer the packs bought; for each
-    kind the sticks to cut and the sticks that stay whole.  Each worth is scaled to "1 or more" and
-    then eased by a millionth part, far more than the solver's rounding, so that
-    rounding never rules out a mix that the whole numbers allow.
+    Where few mixes are near the bound they are all listed.  Else a small mixed-integer program is
+    solved through HiGHS, with each worth eased by far more than the solver's rounding.
     """
 
     def __init__(self, timber: Timber, buying: Buying) -> None:
@@ -175,13 +172,7 @@ class MixSearch:
         """Return whole column values and a lower bound; (None, None): there is no such mix."""
         import highspy
 
-        solver = quiet_solver(
-            {
-                "mip_rel_gap": 0.0,
-                "mip_abs_gap": 0.5,
-                "mip_max_nodes": NODES,
-            }
-        )
+        solver = quiet_solver({"mip_rel_gap": 0.0, "mip_abs_gap": 0.5, "mip_max_nodes": NODES})
         solver.passModel(program.model())
         solve_within(solver, max(seconds, 0.1))
         self.work += 1
@@ -199,7 +190,7 @@ class MixSearch:
 
 
 class _Program:
-    """The rows and columns of the program over mixes."""
+    """The program over mixes: the packs bought of each offer, sticks cut and kept whole by kind."""
 
     def __init__(self, timber: Timber, most: Sequence[int]) -> None:
         self._timber = timber
