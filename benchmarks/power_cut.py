@@ -6,14 +6,16 @@
 
 A kill ends the program where it stands, as a power cut does; what a power cut
 does to the disk besides is answered by fsync before the sets change places,
-whose cost is printed last.  ``--every-call`` ends each command that writes at every call
-that changes the disk, once as a kill does and once so that all is lost which was not synced.
+whose cost is printed last.  ``--every-call`` has trouble at every call of each command that
+writes: a kill, a power cut that loses what was not synced, a call that fails once, a disk that is
+full from there on, one that can only be read from there on.
 """
 
 from __future__ import annotations
 
 import argparse
 import os
+from itertools import product
 from pathlib import Path
 from random import Random
 from tempfile import TemporaryDirectory
@@ -32,8 +34,7 @@ def main() -> None:
     parser.add_argument("--every-call", action="store_true", help="of each command that writes")
     options = parser.parse_args()
     if options.every_call:
-        _every_call()
-        return
+        raise SystemExit(_every_call() > 0)
     with TemporaryDirectory() as name:
         bench = Bench(Path(name), ("html",), exchange=not options.two_renames)
         tally = Tally()
@@ -48,20 +49,27 @@ def main() -> None:
             )
 
 
-def _every_call() -> None:
-    """Cut each command at each of its calls, and tell how many points that were."""
+def _every_call() -> int:
+    """Have each trouble at each call of each command; return how many points were broken."""
+    from tests.trust.bad_disk import Trouble
     from tests.trust.cut_commands import COMMANDS, points, try_at
 
-    total = 0
+    total = found = 0
     for name in COMMANDS:
+        broken: list[str] = []
         with TemporaryDirectory() as folder:
             count = points(name, Path(folder))
-            for at in range(1, count + 1):
-                for loses in (False, True):
-                    try_at(name, at, Path(folder), loses=loses)
-        total += 2 * count
-        print(f"{name}: {count} calls, each cut in both ways", flush=True)
-    print(f"{total} points: each file the old or the new one")
+            for at, trouble in product(range(1, count + 1), Trouble):
+                try:
+                    try_at(name, at, Path(folder), trouble)
+                except AssertionError as error:
+                    broken.append(f"{error}"[:2000])
+        total += len(Trouble) * count
+        found += len(broken)
+        ways = f"{name}: {count} calls, each in {len(Trouble)} ways; {len(broken)} broken"
+        print(ways, *broken, sep="\n", flush=True)
+    print(f"{total} points, {found} broken: each other file the old or the new one")
+    return found
 
 
 def _writing(target: Path, files: dict[str, bytes], *, sync: bool) -> float:

@@ -3,14 +3,22 @@
 One invented trim of so many pieces, planned without a proof; then all six
 sheets as HTML, and all six as PDF, in seconds of one core.  Beside each stands
 the time for a piece against that of the first row.
+
+``python -m benchmarks.sheets --floor examples/house.trim``: what a job's PDFs take, and
+what the same texts take as plain paragraphs, with no looks, drawings or tables.
 """
 
 import argparse
+from collections.abc import Iterator
+from html import escape
+from pathlib import Path
 from time import process_time
+from xml.etree.ElementTree import Element
 
 from trimlang.compiler import Result, compile_job
+from trimlang.sheets.render.page_tree import SVG, page_tree
 from trimlang.sheets.render.pages import render_sheets
-from trimlang.sheets.render.pdf import to_pdf
+from trimlang.sheets.render.pdf import ready, to_pdf
 from trimlang.stock.planner import QUICK
 
 MOST_SECONDS = 180.0
@@ -36,10 +44,54 @@ def job(pieces: int) -> Result:
     return result
 
 
+def texts(element: Element) -> Iterator[str]:
+    """Yield each stretch of text that a page's layout is given by itself, but for drawings'."""
+    if element.tag == f"{SVG}svg":
+        return
+    yield (element.text or "").strip()
+    for child in element:
+        yield from texts(child)
+        yield (child.tail or "").strip()
+
+
+def plain(html: str) -> str:
+    """Return a page's texts as paragraphs, in the one look that they need to be read."""
+    tree = page_tree(html)
+    body = tree.find("body") if tree is not None else None
+    assert body is not None
+    paragraphs = "".join(f"<p>{escape(text)}</p>" for text in texts(body) if text)
+    look = "html { font: 7pt/1.1 'DejaVu Sans'; } p { margin: 0; }"
+    head = f"<title>plain</title><style>{look}</style>"
+    return f'<!DOCTYPE html>\n<html lang="en"><head>{head}</head><body>{paragraphs}</body></html>'
+
+
+def seconds(html: str) -> float:
+    start = process_time()
+    to_pdf(html)
+    return process_time() - start
+
+
+def floor(file: Path) -> None:
+    """Print what each sheet's PDF takes beside its texts alone."""
+    sheets = render_sheets(compile_job(file.read_text(encoding="utf-8"), path=file, effort=QUICK))
+    ready(sheets["checklist"].partition("<style>")[2].partition("</style>")[0])
+    sums = [0.0, 0.0]
+    print(f"{'sheet':16} {'PDF s':>8} {'plain s':>8}")
+    for name, html in sheets.items():
+        pair = [min(seconds(page) for _ in range(2)) for page in (html, plain(html))]
+        sums = [before + now for before, now in zip(sums, pair, strict=True)]
+        print(f"{name:16} {pair[0]:8.2f} {pair[1]:8.2f}", flush=True)
+    print(f"{'all':16} {sums[0]:8.2f} {sums[1]:8.2f}")
+
+
 def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--floor", type=Path, metavar="JOB.trim")
     parser.add_argument("--pieces", type=int, nargs="+", default=[10, 100, 1000])
     choices = parser.parse_args()
+    if choices.floor is not None:
+        floor(choices.floor)
+        return
     to_pdf(render_sheets(job(4))["checklist"])  # loads what is loaded once
     print(f"{'pieces':>6} {'HTML s':>8} {'a piece':>8} {'PDF s':>8} {'a piece':>8}")
     first_html = first_pdf = 0.0

@@ -84,16 +84,19 @@ class Browser:
         scheme = {"name": "prefers-color-scheme", "value": "dark" if dark else "light"}
         self.ask("Emulation.setEmulatedMedia", features=[scheme])
         self._go(address)
-        if kept is None or kept.endswith(",[]]"):
+        if kept is None:
             return
-        # What a page has kept is on its way to the browser's own process when the page goes. The
-        # next one may start before it is there: it is opened anew once its place has been told.
-        ends = monotonic() + PATIENCE
-        origin = kept[: kept.index(",")]
-        while (found := self.value(_KEPT)) != kept and found and found.startswith(origin):
-            assert monotonic() < ends, (address, kept, found)
-            sleep(0.01)
-        self._go(address)
+        # What a page has kept is on its way to the browser's own process when the page goes, and
+        # may be lost on a busy machine. It is put back, and the page starts anew where it is.
+        origin, items = json.loads(kept)
+        found = self.value(_KEPT)
+        if items and found not in (None, kept) and json.loads(found)[0] == origin:
+            self.value(
+                f"for (const [name, held] of {json.dumps(items)}) localStorage.setItem(name, held);"
+                " window.gone = true"
+            )
+            self.ask("Page.reload")
+            self._until("!window.gone && document.readyState === 'complete'", address)
 
     def save_to(self, folder: Path) -> None:
         """Let the page that is open save files there."""

@@ -229,7 +229,9 @@ def test_a_ticket_shows_the_edge_by_the_fence_at_both_its_ends() -> None:
     assert [text.text for text in turned.drawing.texts] == ["wall edge", "ceiling edge"]
 
 
-NOTED = JOB.replace("mind the pipe", "the pipe is warm " * 30)
+# cut short at 25, 60 or 120 characters it ends within a word
+LONG_NOTE = "mind the warm pipe " * 30
+NOTED = JOB.replace("mind the pipe", LONG_NOTE)
 
 
 @pytest.mark.parametrize(
@@ -240,8 +242,8 @@ def test_a_note_too_long_for_a_label_is_cut_short_and_says_so(size: str, kept: i
     (one,) = [one for one in tickets(compiled(NOTED), PEN, paper=label(size), code=False)
               if one.id == "HA-E-base"]  # fmt: skip
     printed = dict(print_of(one))
-    assert printed["note"] == ("the pipe is warm " * 30)[:kept].rstrip() + " …"
-    assert one.note == "the pipe is warm " * 30
+    assert printed["note"] == LONG_NOTE[:kept].rstrip() + " …"
+    assert one.note == LONG_NOTE
     assert not one.shape.coded
     # a note of which nothing is left may be left off altogether
     lines = (*one.shape.face, *one.shape.flap)
@@ -264,18 +266,19 @@ room "Hall" as HA, trim base, open walk
 
 def test_a_label_that_is_too_small_is_refused_with_what_would_do() -> None:
     job = ONE_WALL.format(name="N")
-    told = refused(job, label("40mm x 20mm"), code=False)
-    assert told == ("a label of 40mm x 20mm is too small for ticket HA-N-base to be legible;"
-                    " it fits 40mm x 35mm or 60mm x 20mm")  # fmt: skip
-    for size in ("40mm x 35mm", "60mm x 20mm"):
+    # neither size that it takes lies on the search's steps of 5 mm from there
+    told = refused(job, label("42mm x 24mm"), code=False)
+    assert told == ("a label of 42mm x 24mm is too small for ticket HA-N-base to be legible;"
+                    " it fits 42mm x 34mm or 62mm x 24mm")  # fmt: skip
+    for size in ("42mm x 34mm", "62mm x 24mm"):
         assert tickets(compiled(job), PEN, paper=label(size), code=False)
-    for size in ("40mm x 30mm", "55mm x 20mm"):
+    for size in ("42mm x 30mm", "59mm x 24mm"):
         refused(job, label(size), code=False)
     # no label is refused for a note that it does not hold
     noted = f'{job.rstrip()}, note "{"the pipe is warm " * 4}"\n'
-    assert refused(noted, label("40mm x 20mm"), code=False) == told
+    assert refused(noted, label("42mm x 24mm"), code=False) == told
     # a code is left off before a label is refused
-    assert refused(job, label("40mm x 20mm"), code=True) == told
+    assert refused(job, label("42mm x 24mm"), code=True) == told
     job = ONE_WALL.format(name=LONG_WORD)
     long = refused(job, label("40mm x 20mm"), code=False)
     assert f"ticket HA-{LONG_WORD[:57]} to be" in long

@@ -88,6 +88,13 @@ def test_what_is_drawn_is_to_scale() -> None:
     assert (stick.wide, stick.offcut_from, stick.offcut_wide) == ("186.00", "148.70", "36.97")
 
 
+def test_a_piece_of_a_metric_room_is_cut_by_the_metric_tape() -> None:
+    """And laid by the stick's own, in inches."""
+    loft = 'room "Loft" as LO, trim base, open walk\nunit mm\n  W: 305, left=butt, right=butt\n'
+    (row,) = [row for row in drawn(compiled(JOB + loft)).rows if row.id == "LO-W-base"]
+    assert (row.length, row.start) == ("305 mm", "102 15/16 in")
+
+
 def test_a_piece_of_three_inches_and_a_half_has_its_number() -> None:
     """It is 4.52 mm on paper; a letter takes 1.75.  17 in are 21.96, its name 21 and two slants."""
     stick = drawn(compiled(JOB.replace("S: 1 in", "S: 3 1/2 in").replace("W: 12", "W: 17")))

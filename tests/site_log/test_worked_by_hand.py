@@ -298,6 +298,16 @@ def test_offcuts_alike_that_the_plan_uses_stay_in_use() -> None:
     assert told(result)["changed"] == set()
 
 
+def test_offcuts_of_one_length_keep_the_places_that_their_prices_had() -> None:
+    job = JOB.replace("S: 40", "S: 58").replace("W: 30", "W: 140").replace(", 8 ft at 11.60", "")
+    offcuts = job.format(more=f"on-hand base: 61 in at 1.00, 61 in at 5.00\n{NO_SPARE}")
+    before, since = (compile_job(offcuts + log) for log in ("", "bought 1 base 12 ft at 17.40\n"))
+    (first,), (left,) = before.plans, since.plans
+    laid = {stick.id: stick.price for stick in first.sticks}
+    assert sorted(laid.values()) == [1, 5, TWELVE]
+    assert {stick.id: stick.price for stick in left.sticks} == laid
+
+
 def test_where_no_stick_more_covers_a_loss_the_spare_is_used_up() -> None:
     job = JOB.replace("12 ft at 17.40, 8 ft at 11.60", "10 ft at 12.00 at most 2")
     job = job.partition("  opening")[0]

@@ -17,7 +17,7 @@ from pathlib import Path
 from time import process_time
 from typing import TYPE_CHECKING, Final
 
-from tests.trust.failing import snapshot
+from tests.trust.bad_disk import snapshot
 from tests.trust.sessions import RENAME, Command, Session
 from trimlang.cli import main
 from trimlang.cli.compare import DIFFERENT

@@ -1,4 +1,4 @@
-"""The commands whose power is cut, the folder each begins in, and what must hold afterwards."""
+"""The commands that meet a bad disk, the folder each begins in, and what must hold afterwards."""
 
 from __future__ import annotations
 
@@ -13,15 +13,16 @@ from tempfile import TemporaryDirectory
 from typing import Final
 
 from tests.jobs import walls
-from tests.trust.cutting import CUT, run_until
-from tests.trust.failing import snapshot
+from tests.trust.bad_disk import CUT, Trouble, run_on_it, snapshot
 from trimlang.cli import main
 from trimlang.output import folder as output_folder
 
 _JOB: Final = walls(
     "  N: 40 in, left=butt, right=out-corner\n  E:   50 in, left=out-corner, right=butt"
 )
-_QUICK: Final = ("--plan", "quick", "--format", "html", "--format", "csv")
+_QUICK: Final = ("--plan", "quick", "--format", "csv")
+_EARLIER: Final = (*_QUICK[:3], "html")
+"""What an earlier build printed: files that the next one is to take away."""
 
 COMMANDS: Final[dict[str, tuple[str, ...]]] = {
     "build": ("build", "job.trim", *_QUICK),
@@ -48,44 +49,58 @@ COMMANDS: Final[dict[str, tuple[str, ...]]] = {
 }
 
 
+_TOLD: Final = 2
+"""The exit code of a command that could not write."""
+
+
 def points(name: str, top: Path) -> int:
     """Return how many calls a command makes that change the disk, and keep what it leaves."""
     _prepared(name, top)
-    code, count = run_until(_in(name, top / "after"), 0, top, loses=False)
-    assert code == 0, name
-    return count
+    ran = run_on_it(_in(name, top / "after"), 0, top, Trouble.KILL)
+    assert ran.code == 0, (name, ran.told)
+    return ran.calls
 
 
-def try_at(name: str, at: int, top: Path, *, loses: bool) -> None:
-    """Cut a command at a call, and hold what is left against what was there and what is to be.
+def try_at(name: str, at: int, top: Path, trouble: Trouble) -> None:
+    """Have trouble at a call, and hold what is left against what was there and what is to be.
 
     Raises:
-        AssertionError: something is half written, or gone, or the command does not do it now.
+        AssertionError: something is half written, or gone, or told wrongly, or the command does
+            not do it now.
     """
-    folder = top / "cut"
+    folder = top / "tried"
     shutil.rmtree(folder, ignore_errors=True)
     shutil.copytree(top / "before", folder, symlinks=True)
-    code, _ = run_until(_in(name, folder), at, folder, loses=loses)
-    assert code == CUT, (name, at, code)
-    whole = (snapshot(top / "before"), snapshot(top / "after"))
+    ran = run_on_it(_in(name, folder), at, folder, trouble)
+    which = (name, at, trouble.name, ran)
+    before, after = whole = (snapshot(top / "before"), snapshot(top / "after"))
     left = _seen(folder)
+    if trouble.ends:
+        assert ran.code == CUT, which
+    elif ran.code == 0:
+        assert left == after, (*which, _differs(left, after))
+    else:
+        assert ran.code == _TOLD, which
+        assert any(word in ran.told for word in ("cannot write", "writing failed")), which
     if name.endswith("in place"):
         # files that change one by one: each is the old one or the new one
         for file, data in left.items():
-            assert data in (one.get(file) for one in whole), (name, at, file)
+            assert data in (one.get(file) for one in whole), (*which, file)
     elif name == "build by two renames" and not (folder / "job-sheets").exists():
         (aside,) = folder.glob(".job-sheets-trimlang-*/old")
         held = {f"job-sheets/{file}": data for file, data in snapshot(aside).items()}
-        assert {**left, **held} in whole, (name, at)
+        assert {**left, **held} in whole, which
     elif name == "mark --pin":
-        assert set(left) == set(whole[0])
-        assert all(data in (whole[0][file], whole[1][file]) for file, data in left.items())
-    else:
-        assert left in whole, (name, at, _differs(left, *whole))
+        assert set(left) == set(before), which
+        assert all(data in (before[file], after[file]) for file, data in left.items()), which
+    elif trouble.ends:
+        assert left in whole, (*which, _differs(left, *whole))
+    elif ran.code != 0:
+        assert left == before, (*which, _differs(left, before))
     if left not in whole or name.startswith("build"):
-        again, _ = run_until(_in(name, folder), 0, folder, loses=False)
-        assert again == 0, (name, at)
-        assert snapshot(folder) == whole[1], (name, at, _differs(snapshot(folder), whole[1]))
+        again = run_on_it(_in(name, folder), 0, folder, trouble)
+        assert again.code == 0, (*which, again)
+        assert snapshot(folder) == after, (*which, _differs(snapshot(folder), after))
 
 
 def _prepared(name: str, top: Path) -> None:
@@ -111,7 +126,7 @@ def _begun() -> dict[str, bytes]:
         (folder / "there.csv").write_text("mine", encoding="utf-8")
         with redirect_stdout(StringIO()), redirect_stderr(StringIO()):
             for out in ("job-sheets", "site"):
-                assert main(["build", "other.trim", *_QUICK[:4], "--out", out]) == 0
+                assert main(["build", "other.trim", *_EARLIER, "--out", out]) == 0
             main(["compare", "job.trim", "other.trim", "--plan", "quick"])
         (folder / "job-sheets" / "mine.txt").write_text("mine", encoding="utf-8")
         return snapshot(folder)

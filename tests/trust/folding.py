@@ -6,14 +6,14 @@ import builtins
 import io
 import os
 from collections.abc import Callable, Iterator
-from contextlib import ExitStack, contextmanager
+from contextlib import ExitStack, closing, contextmanager
 from pathlib import Path
 from typing import Any, Final
 from unittest.mock import patch
 
 ONE_NAME: Final = (
     "open", "stat", "lstat", "chmod", "utime", "mkdir", "rmdir", "unlink", "remove", "readlink",
-    "listdir", "scandir", "access", "chdir",
+    "listdir", "access", "chdir",
 )  # fmt: skip
 """Calls of ``os`` that name one place."""
 
@@ -66,6 +66,15 @@ class FoldingDisk:
 
         return call
 
+    def listing(self, real: Callable[..., Any]) -> Callable[..., Any]:
+        """Return a ``scandir`` of this disk, whose entries lie in the folder as it was given."""
+
+        def call(path: Any = ".") -> Any:
+            place = self.place(path)
+            return real(path) if place == path else _Listing(real(place), path)
+
+        return call
+
     def two(self, real: Callable[..., Any]) -> Callable[..., Any]:
         """Return a call that takes its two paths from this disk."""
 
@@ -78,6 +87,37 @@ class FoldingDisk:
         return call
 
 
+class _Listing(closing[Any]):
+    """What ``scandir`` returns."""
+
+    def __init__(self, entries: Any, folder: Any) -> None:
+        super().__init__(entries)
+        self._entries = (_Entry(entry, folder) for entry in entries)
+
+    def __enter__(self) -> _Listing:
+        return self
+
+    def __iter__(self) -> Iterator[_Entry]:
+        return self._entries
+
+    def __next__(self) -> _Entry:
+        return next(self._entries)
+
+
+class _Entry:
+    """An entry of a folder, found by another spelling of it; all but its path is the entry's."""
+
+    def __init__(self, entry: Any, folder: Any) -> None:
+        self._entry = entry
+        self.path = os.path.join(folder, entry.name)  # noqa: PTH118 - as the system writes it
+
+    def __fspath__(self) -> Any:
+        return self.path
+
+    def __getattr__(self, name: str) -> Any:
+        return getattr(self._entry, name)
+
+
 @contextmanager
 def no_case(root: Path) -> Iterator[None]:
     """Have a disk without case below a folder, for a while."""
@@ -85,6 +125,7 @@ def no_case(root: Path) -> Iterator[None]:
     opened = disk.one(io.open)
     patches = [patch.object(os, name, disk.one(getattr(os, name))) for name in ONE_NAME]
     patches += [patch.object(os, name, disk.two(getattr(os, name))) for name in TWO_NAMES]
+    patches.append(patch.object(os, "scandir", disk.listing(os.scandir)))
     patches += [patch.object(builtins, "open", opened), patch.object(io, "open", opened)]
     with ExitStack() as stack:
         for one in patches:

@@ -341,6 +341,29 @@ def test_a_set_left_between_two_renames_is_put_back(tmp_path: Path) -> None:
     assert sorted(path.name for path in tmp_path.iterdir()) == ["another", "shop"]
 
 
+def test_a_set_that_can_neither_be_replaced_nor_put_back_waits(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    write_folder(tmp_path / "shop", {"a": b"old"})
+    renames: list[object] = []
+    real = os.rename
+
+    def rename(*places: Path) -> None:
+        renames.append(places)
+        if len(renames) > 1:
+            raise OSError(28, "No space left on device")
+        real(*places)
+
+    monkeypatch.setattr(folder, "exchange", lambda *_: False)
+    with monkeypatch.context() as bad:
+        bad.setattr(os, "rename", rename)
+        with pytest.raises(OSError, match="No space"):
+            write_folder(tmp_path / "shop", {"a": b"new"})
+    write_folder(tmp_path / "another", {"b": b"new"})
+    assert (tmp_path / "shop" / "a").read_bytes() == b"old"
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["another", "shop"]
+
+
 def test_the_new_set_is_on_the_disk_before_it_is_in_its_place(
     shop: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

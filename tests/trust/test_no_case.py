@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from tests.jobs import walls
-from tests.trust.failing import snapshot
+from tests.trust.bad_disk import snapshot
 from tests.trust.folding import no_case
 from trimlang.cli import main
 from trimlang.output import folder

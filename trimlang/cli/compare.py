@@ -127,7 +127,7 @@ def run(asked: Namespace) -> int:
     try:
         # For an older version out of git: as files, because a job reads its includes from beside
         # it.
-        with TemporaryDirectory(prefix="trimlang-") as folder:
+        with TemporaryDirectory(prefix="trimlang-", ignore_cleanup_errors=True) as folder:
             return _compare(options, Path(folder))
     except StopError as stop:
         return stop.code

@@ -107,7 +107,9 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
                 if old is not None:
                     _bring_late_ones(old, target, files)
         finally:
-            shutil.rmtree(work, ignore_errors=True)
+            # Where the old set can neither be replaced nor put back, it waits for the next build.
+            if target.exists() or not (work / _OLD).exists():
+                shutil.rmtree(work, ignore_errors=True)
 
 
 def _prefix(target: Path) -> str:

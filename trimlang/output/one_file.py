@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import tempfile
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from errno import EISDIR
 from pathlib import Path
 
@@ -70,12 +70,12 @@ def _written_beside(target: Path, data: bytes, mode: int) -> Iterator[Path]:
         fresh.chmod(mode)
         yield fresh
     finally:
-        fresh.unlink(missing_ok=True)
+        # Whether the file is written is settled: a second name that stays does not change it.
+        with suppress(OSError):
+            fresh.unlink()
 
 
 def _keep_name(folder: Path) -> None:
     """Bring the file's name to the disk too, where the system allows it, against a power cut."""
-    try:
+    with suppress(OSError):
         sync(folder)
-    except OSError:
-        return

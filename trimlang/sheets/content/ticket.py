@@ -235,8 +235,8 @@ def _on_label(text: Print, label: LabelSize, note_word: str, *, code: bool) -> S
     ]
     advice = " or ".join(size for size in would if size)
     raise UnknownPaperError(
-        f"a label of {label.size} is too small for ticket {text.id[:60]} to be legible"
-        + (f"; it fits {advice}" if advice else "")
+        f"a label of {label.size} is too small for ticket {text.id[:60]} to be legible;"
+        f" it fits {advice}"
     )
 
 

@@ -36,6 +36,10 @@ LEFT_LYING: Final = 1_500_000
 that collects no garbage by itself does so."""
 _OF_ONE_PAGE: Final = re.compile(r"@(counter-style|color-profile|layer|import)\b")
 """What a stylesheet says to the page that it stands in and to no other."""
+_ONE_WORD: Final = (
+    '<!DOCTYPE html>\n<html lang="en"><head><title>-</title><style>{style}</style></head>'
+    "<body><p>-</p></body></html>"
+)
 _FOOTNOTES: Final = re.compile(r"^::(foot)?note-.*$", re.MULTILINE)
 
 
@@ -54,7 +58,8 @@ def ready(style: str = "") -> None:
         raise PangoMissingError(INSTALL) from error
     if style and not _OF_ONE_PAGE.search(style):
         with _refusals():
-            _looks(style.strip())
+            # A page of one word: its fonts and rules, and WeasyPrint's own, stay for all others.
+            _printed(_ONE_WORD.format(style=style))
 
 
 def to_pdf(html: str) -> bytes:
