@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import argparse
 from collections import Counter
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import radians
@@ -56,6 +56,7 @@ class Survey:
     doubt: str
     corners: bool = False
     diagonals: bool = False
+    every: bool = False
 
 
 SURVEYS = (
@@ -64,6 +65,7 @@ SURVEYS = (
     Survey("corners measured to 1/8°", 0.5, "1/2", corners=True),
     Survey("diagonals measured", 0.5, "1/2", diagonals=True),
     Survey("corners and diagonals measured", 0.5, "1/2", corners=True, diagonals=True),
+    Survey("every diagonal in view", 0.5, "1/2", diagonals=True, every=True),
 )
 
 
@@ -152,14 +154,38 @@ def surveyed(random: Random, kind: str, survey: Survey) -> tuple[list[Wall], lis
     if survey.diagonals:
         places, _ = walked(long, turns)
         count = len(long)
-        for start in range(count // 2):
-            end = (start + count // 2) % count
+        half = [(start, (start + count // 2) % count) for start in range(count // 2)]
+        for start, end in in_view(places[:-1]) if survey.every else half:
             one = f"W{start}" if start != door else f"W{door}a"
             last = (end - 1) % count
             other = f"W{last}" if last != door else f"W{door}b"
             across = tape(random, abs(places[end] - places[start]))
             lines.append(f"  diagonal {one}-{other} {float(across)} in")
     return walls, lines
+
+
+def in_view(corners: list[complex]) -> list[tuple[int, int]]:
+    """Return the pairs of corners, not next to each other, that a tape reaches across the room.
+
+    It keeps an inch off every other corner, so what runs along a wall is no diagonal.
+    """
+    from shapely import LineString, Point, Polygon
+
+    places = [(corner.real, corner.imag) for corner in corners]
+    floor = Polygon(places).buffer(1e-6)
+    count = len(places)
+    return [
+        (one, other)
+        for one in range(count)
+        for other in range(one + 2, count)
+        if (one - other) % count != 1
+        and floor.covers(tape_line := LineString([places[one], places[other]]))
+        and all(
+            tape_line.distance(Point(place)) > 1
+            for at, place in enumerate(places)
+            if at not in (one, other)
+        )
+    ]
 
 
 Slipped = tuple[list[Wall], set[tuple[int, ...]]]
@@ -368,11 +394,14 @@ def judged(job: str, about: set[tuple[int, ...]]) -> str:
     return "right one alone" if len(named) == 1 else "right one among several"
 
 
-def rooms(count: int, survey: Survey, slip: str | None) -> Iterator[str]:
-    """Yield how each room was answered, seeds fixed."""
+def answers(
+    count: int, survey: Survey, slip: str | None, sample: str = ""
+) -> dict[str, Counter[str]]:
+    """Return how the rooms of each kind were answered, seeds fixed by the sample's name."""
+    said: dict[str, Counter[str]] = {kind: Counter() for kind in KINDS}
     for kind in KINDS:
         for seed in range(count):
-            random = Random(f"{kind} {seed} {survey.name} {slip}")
+            random = Random(f"{kind} {seed} {survey.name} {slip}{sample}")
             walls, diagonals = surveyed(random, kind, survey)
             about: set[tuple[int, ...]] = set()
             if slip is not None:
@@ -380,7 +409,13 @@ def rooms(count: int, survey: Survey, slip: str | None) -> Iterator[str]:
                 if slipped is None:
                     continue
                 walls, about = slipped
-            yield judged(text(walls, diagonals, survey.doubt), about)
+            said[kind][judged(text(walls, diagonals, survey.doubt), about)] += 1
+    return said
+
+
+def found(said: Counter[str]) -> str:
+    """Write the share of rooms whose slip was found, or that were called out without one."""
+    return percent(said.total() - said["missed"], said.total())
 
 
 def percent(count: int, of: int) -> str:
@@ -388,28 +423,31 @@ def percent(count: int, of: int) -> str:
     return f"{100 * count / of:.1f}" if of else "–"
 
 
-def table(count: int, surveys: Sequence[Survey]) -> None:
-    """Print what is found and named, a table a survey."""
+def table(count: int, surveys: Sequence[Survey], slips: Sequence[str], sample: str) -> None:
+    """Print what is found and named, a table a survey, and what is found in each kind of room."""
     for survey in surveys:
-        sound = Counter(rooms(4 * count, survey, None))
-        alarms = sum(sound.values()) - sound["missed"]
-        print(f"\n{survey.name}: {percent(alarms, sum(sound.values()))} % false alarms"
-              f" of {sum(sound.values())} sound rooms\n")  # fmt: skip
+        sound = answers(4 * count, survey, None, sample)
+        each = ", ".join(f"{kind} {found(said)}" for kind, said in sound.items())
+        every = sum(sound.values(), Counter())
+        print(f"\n{survey.name}: {found(every)} % false alarms of {every.total()} sound rooms"
+              f" ({each})\n", flush=True)  # fmt: skip
         heads = ("slip", "rooms", "found %", "right one alone", "among several", "none named",
-                 "wrong one alone", "wrong ones")  # fmt: skip
+                 "wrong one alone", "wrong ones", *KINDS)  # fmt: skip
         print(f"| {' | '.join(heads)} |\n|{' --- |' * len(heads)}")
-        for slip in SLIPS:
-            said = Counter(rooms(count, survey, slip))
-            of = sum(said.values())
+        for slip in slips:
+            rooms = answers(count, survey, slip, sample)
+            said = sum(rooms.values(), Counter())
+            of = said.total()
             if not of:
                 continue
             cells = ("right one alone", "right one among several", "found, none named",
                      "wrong one alone", "wrong ones")  # fmt: skip
-            found = [percent(of - said["missed"], of), *(percent(said[cell], of) for cell in cells)]
-            print(f"| {slip} | {of} | {' | '.join(found)} |", flush=True)
+            shares = [found(said), *(percent(said[cell], of) for cell in cells),
+                      *map(found, rooms.values())]  # fmt: skip
+            print(f"| {slip} | {of} | {' | '.join(shares)} |", flush=True)
 
 
-def curve(count: int) -> None:
+def curve(count: int, sample: str) -> None:
     """Print what is found against how crooked the corners are, and are said to be."""
     slips = ("an inch", "two inches", "three inches", "six inches", "a foot")
     print(
@@ -420,8 +458,8 @@ def curve(count: int) -> None:
         survey = Survey(f"curve {off}", float(off), str(off))
         shares = []
         for slip in (None, *slips):
-            said = Counter(rooms(count if slip else 4 * count, survey, slip))
-            shares.append(percent(sum(said.values()) - said["missed"], sum(said.values())))
+            rooms = answers(count if slip else 4 * count, survey, slip, sample)
+            shares.append(found(sum(rooms.values(), Counter())))
         print(f"| {off}° | {' | '.join(shares)} |", flush=True)
 
 
@@ -431,11 +469,14 @@ def main() -> None:
     parser.add_argument("--rooms", type=int, default=100, help="rooms of each kind and slip")
     parser.add_argument("--curve", action="store_true")
     parser.add_argument("--survey", help="only surveys with these words in their name")
+    parser.add_argument("--slip", choices=SLIPS, action="append", help="only these slips")
+    parser.add_argument("--sample", default="", help="a name: rooms with seeds of their own")
     options = parser.parse_args()
     if options.curve:
-        curve(options.rooms)
-    else:
-        table(options.rooms, [one for one in SURVEYS if (options.survey or "") in one.name])
+        curve(options.rooms, options.sample)
+        return
+    surveys = [one for one in SURVEYS if (options.survey or "") in one.name]
+    table(options.rooms, surveys, options.slip or list(SLIPS), options.sample)
 
 
 if __name__ == "__main__":

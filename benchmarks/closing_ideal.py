@@ -174,12 +174,14 @@ def main() -> None:
     """Print the table."""
     parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
     parser.add_argument("--rooms", type=int, default=100, help="rooms of each kind and slip")
-    count = parser.parse_args().rooms
+    parser.add_argument("--survey", default="", help="only surveys with these words in their name")
+    options = parser.parse_args()
+    count = options.rooms
     heads = ("survey", "slip", "closing: false alarms %", "closing finds %", "ideal at 1 %",
              "ideal at the closing's false alarms", "ideal by convolution, at 1 %",
              "no sound room", "told which wall, at 1 %")  # fmt: skip
     print(f"| {' | '.join(heads)} |\n|{' --- |' * len(heads)}")
-    for survey in SURVEYS:
+    for survey in (one for one in SURVEYS if options.survey in one.name):
         sound = drawn(survey, None, 2 * count)
         alarms = np.mean([one.called_out for one in sound])
         for slip, inches in SIZES.items():

@@ -11,13 +11,14 @@ from trimlang.lengths.angles import degrees_text
 from trimlang.lengths.tape import feet_text, steps_nearest, steps_up
 from trimlang.settings.table import Settings
 from trimlang.survey.adjusting import FINE, Residual, residuals
-from trimlang.survey.corner_slips import corner_slips
+from trimlang.survey.chi_squared import allowed
+from trimlang.survey.corner_slips import corner_slips, misread_angles
 from trimlang.survey.crooked import crooked_corners
 from trimlang.survey.diagonals import chords_of
 from trimlang.survey.job import Gap, Room, Trim
 from trimlang.survey.measured_walk import Course, called
 from trimlang.survey.measures import Findings
-from trimlang.survey.misfit import Misfit, Walk, allowed, misfit
+from trimlang.survey.misfit import Misfit, Walk, misfit
 from trimlang.survey.opening_slips import (
     casing_counted_twice,
     forgotten_openings,
@@ -153,6 +154,8 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
         tried += [*casing_counted_twice(course)]
         tried += [*_corner_slips(course), *walked_left(course, walk)]
         slips = likely(tried, fit.allowed)
+        if not slips:
+            slips = likely(list(with_a_length(course, misread_angles(course))), fit.allowed)
         # Corners can bend to almost anything, so they are asked last: where no slip explains the
         # diagonals, or only one of a diagonal itself.
         if all(place >= 2 * len(walk.lengths) for slip in slips for place in slip.about):

@@ -12,7 +12,8 @@ from trimlang.diagnostics import Span
 from trimlang.joints import Joint
 from trimlang.language.end_facts import Side
 from trimlang.lengths.angles import RIGHT, STRAIGHT, degrees_text
-from trimlang.lengths.tape import mixed_number
+from trimlang.lengths.tape import mixed_number, steps_nearest
+from trimlang.survey.chi_squared import SUM_IS_OFF
 from trimlang.survey.ends import LEAST_CORNER, MOST_CORNER
 from trimlang.survey.job import End, Run, Stretch
 from trimlang.survey.measured_walk import (
@@ -23,9 +24,9 @@ from trimlang.survey.measured_walk import (
     sides_at,
     with_end,
 )
-from trimlang.survey.misfit import misfit
+from trimlang.survey.misfit import misfit, shared_turns
 from trimlang.survey.skipped_walls import skipped_walls
-from trimlang.survey.slips import DISPUTE, Slip
+from trimlang.survey.slips import DISPUTE, UNUSUAL, Slip
 
 # Added to a slip's score by how rare the kind of slip is, in chi-squared, so that a commoner one is
 # believed first (common practice, no source).
@@ -43,6 +44,7 @@ def corner_slips(course: Course) -> Iterator[Slip]:
     yield from _wrong_sides(course)
     yield from _wrong_corners(course)
     yield from _wrong_angles(course)
+    yield from misread_angles(course)
     yield from skipped_walls(course)
 
 
@@ -171,6 +173,44 @@ def _wrong_angles(course: Course) -> Iterator[Slip]:
             swapped = with_angles(course, {first: measured[last], last: measured[first]})
             said = f"the angles of {_corner(course, first)} and {_corner(course, last)} are swapped"
             yield from tried_with(course, swapped, said, (first, last), _RARER)
+
+
+def misread_angles(course: Course) -> Iterator[Slip]:
+    """Yield single angles that would make up for what the corners lack of a whole turn.
+
+    Where that is more than their doubts explain, a reading is wrong by so much, or one of the
+    corners that nobody measured is that far off square.
+    """
+    walk = course.walk()
+    _, _, lacking = shared_turns(walk)
+    if not walk.goes_round or misfit(walk).turned <= SUM_IS_OFF:
+        return
+    for at, turn in enumerate(walk.turns):
+        angle = steps_nearest(turn.corner(turn.degrees + Fraction(lacking)), Fraction(1, 2))
+        if not turn.at_corner or not LEAST_CORNER <= angle <= MOST_CORNER:
+            continue
+        read = angle_at(course, at)
+        said = f"{_corner(course, at)} is {degrees_text(angle)}"
+        words = f"{said}, not square" if read is None else f"{said}, not {degrees_text(read)}"
+        mended = with_angles(course, {at: None if angle == RIGHT else angle})
+        yield from tried_with(course, mended, words, _about(course, at), UNUSUAL)
+    yield from _leaning(course)
+
+
+def _leaning(course: Course) -> Iterator[Slip]:
+    """Yield the parallelogram that one measured corner of a room of four makes likely."""
+    corners = [at for at, turn in enumerate(course.turns) if turn.at_corner]
+    read = [angle_at(course, at) for at in corners]
+    if len(corners) != 4 or sum(angle is not None for angle in read) != 1:
+        return
+    angle = next(angle for angle in read if angle is not None)
+    first = read.index(angle) % 2
+    others = {at: angle if number % 2 == first else STRAIGHT - angle
+              for number, at in enumerate(corners) if read[number] is None}  # fmt: skip
+    said = ", ".join(f"{_corner(course, at)} is {degrees_text(leant)}"
+                     for at, leant in others.items())  # fmt: skip
+    leaning = with_angles(course, others)
+    yield from tried_with(course, leaning, f"the room leans: {said}", tuple(others), UNUSUAL)
 
 
 def _angles_moved(course: Course, angles: Mapping[int, Fraction | None]) -> Iterator[Slip]:

@@ -9,7 +9,7 @@ from typing import Final
 from trimlang.lengths.angles import TENTH, degrees_text
 from trimlang.lengths.tape import steps_nearest
 from trimlang.survey.job import End, Room
-from trimlang.survey.measured_walk import called
+from trimlang.survey.measured_walk import READING_DOUBT, called
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import MOST_SHARED, WHOLE_TURN, Turn, shared, turn_between
 
@@ -68,8 +68,11 @@ def _offer(
     if not takers:
         return
     at = takers[0]
-    # Within what a corner may be off by anyway, square is as good a guess as any.
-    if abs(whole[at] - turns[at].degrees) <= _TOO_FAR * room.settings.corner_doubt:
+    # Within what corners may be off by anyway, square is as good a guess as any: each of them, and
+    # all together.
+    doubt, share = room.settings.corner_doubt, abs(whole[at] - turns[at].degrees)
+    together = len(takers) * doubt + READING_DOUBT * sum(turn.measured for turn in turns)
+    if share <= _TOO_FAR * doubt and share * len(takers) <= together:
         return
     after = (at + 1) % len(room.walk)
     side = next(iter(_sides(room, at)))

@@ -17,14 +17,11 @@ from operator import mul
 from typing import Final, TypeAlias
 
 from trimlang.record import record
+from trimlang.survey.chi_squared import SURE, allowed
 from trimlang.survey.outline import MOST_SHARED, Turn
 
 Row: TypeAlias = tuple[float, ...]
 Matrix: TypeAlias = tuple[Row, ...]
-
-SURE: Final = (9.21, 11.34, 13.28, 15.09, 16.81, 18.48, 20.09)
-"""Chi-squared that only one sound room in a hundred exceeds, for two conditions and more (the
-printed tables of the distribution, at 0.99)."""
 
 _WHOLE_TURN: Final = 360.0
 EVEN: Final = sqrt(3)  # an error equally likely anywhere within ±d has a deviation of d ÷ √3
@@ -122,11 +119,6 @@ class Misfit:
     def widest(self) -> float:
         """The tolerance where the survey is weakest, with its diagonals counted (inches)."""
         return widest(self.weight)
-
-
-def allowed(diagonals: int) -> float:
-    """Return the most that ``Misfit.total`` comes to with so many diagonals, in a sound room."""
-    return SURE[min(diagonals, len(SURE) - 1)]
 
 
 def widest(weight: Matrix) -> float:

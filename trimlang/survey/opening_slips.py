@@ -89,7 +89,7 @@ def with_a_length(course: Course, corners: Iterable[Slip]) -> Iterator[Slip]:
                 f"{slip.words}; and besides {besides}",
                 tuple(about),
                 lengths[0].score + slip.rare + _PAIR,
-                by_size=lengths[0].by_size,
+                spared=lengths[0].spared,
             )
 
 

@@ -9,10 +9,10 @@ from math import radians, sqrt
 from typing import Final
 
 from trimlang.record import record
+from trimlang.survey.chi_squared import SURE
 from trimlang.survey.job import Run
 from trimlang.survey.measured_walk import Course
 from trimlang.survey.misfit import (
-    SURE,
     Chord,
     Misfit,
     Walk,
@@ -170,16 +170,11 @@ def _with_corners(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settling]
 
 def which_of(course: Course, walk: Walk, slips: Sequence[Slip]) -> str:
     """Return the diagonal that would tell these slips apart, or the wall to measure again."""
-    longer = [(slip.about[0], float(slip.amount)) for slip in slips if slip.amount is not None]
-    # A diagonal tells walls apart by their lengths; other slips it cannot tell apart.
-    if len(longer) < 2 or len(longer) < len(slips):
-        return ""
-    turns, _, _ = shared_turns(walk)
     # Where each slip's mending would put the corners.
-    mended: list[list[complex]] = []
-    for at, inches in longer:
-        lengths = (*walk.lengths[:at], walk.lengths[at] + inches, *walk.lengths[at + 1 :])
-        mended.append(walked(lengths, turns)[0])
+    mended = [places for slip in slips if (places := _without(course, walk, slip))]
+    # Slips that say neither a length nor an angle no diagonal can tell apart.
+    if len(mended) < 2 or len(mended) < len(slips):
+        return ""
     telling: list[tuple[float, str]] = []
     for chord in diagonals(course, walk):
         long = [abs(places[chord.end] - places[chord.start]) for places in mended]
@@ -188,7 +183,21 @@ def which_of(course: Course, walk: Walk, slips: Sequence[Slip]) -> str:
         sure = apart / sqrt(misfit(replace(walk, chords=(chord,))).spread[2][2])
         if sure >= _SURELY:
             telling.append((sure, chord.name))
-    return f"diagonal {max(telling)[1]}" if telling else course.names[longer[0][0]]
+    return f"diagonal {max(telling)[1]}" if telling else course.names[slips[0].about[0]]
+
+
+def _without(course: Course, walk: Walk, slip: Slip) -> list[complex]:
+    """Return the corners as they would be without a slip, none where it does not say."""
+    if slip.amount is not None:
+        (at,), inches = slip.about, float(slip.amount)
+        lengths = (*walk.lengths[:at], walk.lengths[at] + inches, *walk.lengths[at + 1 :])
+        walk = replace(walk, lengths=lengths)
+    elif len(slip.mended) == len(walk.lengths):
+        walk = replace(course, stretches=slip.mended).walk()
+    else:
+        return []
+    turns, _, _ = shared_turns(walk)
+    return walked(walk.lengths, turns)[0]
 
 
 def diagonals(course: Course, walk: Walk) -> Iterator[Chord]:

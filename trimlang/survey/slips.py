@@ -17,9 +17,10 @@ from trimlang.diagnostics import Span
 from trimlang.language.tree import GapKind
 from trimlang.lengths.tape import MM, Unit, feet_text, is_tape_fraction, steps_nearest
 from trimlang.record import record
+from trimlang.survey.chi_squared import SURE
 from trimlang.survey.job import Gap, Stretch
 from trimlang.survey.measured_walk import Course
-from trimlang.survey.misfit import SURE, Misfit, Row, Walk, misfit, weighed
+from trimlang.survey.misfit import Misfit, Row, Walk, misfit, takers_of, weighed
 from trimlang.survey.misreadings import feet_without_inches, misreadings
 
 CLEARLY: Final = 11.34
@@ -62,7 +63,8 @@ class Slip:
     ``meant`` is what would stand in the file without it, each text with the place of the wall, the
     end or the diagonal that it is said of; empty where that cannot be told.  ``mended`` is the walk
     without a slip at a corner, empty for others, and ``rare`` what such a slip's rarity adds to the
-    score.  ``by_size`` of the score is only that a length so far off is rare.
+    score.  ``spared`` of the score is not held against it: that a length so far off is rare, and
+    what the corners lack of a whole turn, where nobody measured all of them.
     """
 
     words: str
@@ -72,7 +74,7 @@ class Slip:
     meant: tuple[tuple[Span, str], ...] = ()
     mended: tuple[Stretch, ...] = ()
     rare: float = 0.0
-    by_size: float = 0.0
+    spared: float = 0.0
 
 
 def likely(slips: Sequence[Slip], allowed: float) -> tuple[Slip, ...]:
@@ -88,7 +90,7 @@ def likely(slips: Sequence[Slip], allowed: float) -> tuple[Slip, ...]:
         (
             slip
             for slip in slips
-            if slip.score <= min(best + CLEARLY, allowed + UNUSUAL + slip.by_size)
+            if slip.score <= min(best + CLEARLY, allowed + UNUSUAL + slip.spared)
         ),
         key=lambda slip: slip.score,
     )
@@ -102,6 +104,8 @@ def likely(slips: Sequence[Slip], allowed: float) -> tuple[Slip, ...]:
 def length_slips(course: Course, walk: Walk, fit: Misfit) -> Iterator[Slip]:
     """Yield slips in one length, each scored by what the walk would then still miss."""
     unit = course.room.settings.unit
+    # No length makes up for corners; where they are measured, that tells one of these is wrong.
+    spared = 0.0 if all(walk.turns[at].measured for at in takers_of(walk)) else fit.turned
     for at, (name, length) in enumerate(zip(course.names, course.written, strict=True)):
         for other in misreadings(length, unit):
             if other.length < _least(course, at):
@@ -111,7 +115,7 @@ def length_slips(course: Course, walk: Walk, fit: Misfit) -> Iterator[Slip]:
             right = feet_text(_marked(course, other.length), unit)
             words = f"{name} {other.words}: {right} instead"
             meant = _of_length(course, at, other.length)
-            yield Slip(words, (at,), score, amount=longer, meant=meant)
+            yield Slip(words, (at,), score, amount=longer, meant=meant, spared=spared)
         off, left = _best_length(walk, fit, at)
         longer = steps_nearest(Fraction(off), course.room.settings.rounding_step)
         # Not a slip if nothing changes on the tape, nor one that would leave no wall.
@@ -124,7 +128,8 @@ def length_slips(course: Course, walk: Walk, fit: Misfit) -> Iterator[Slip]:
                 words = f"{name} {usual.words}: {feet_text(usual.length, unit)} instead"
             by_size = 2 * log(max(1.0, abs(off))) if usual is None else 0.0
             score = left + (UNUSUAL + by_size if usual is None else usual.rare)
-            yield Slip(words, (at,), score, amount=longer, meant=meant, by_size=by_size)
+            kept = by_size + spared
+            yield Slip(words, (at,), score, amount=longer, meant=meant, spared=kept)
     first = 2 * len(walk.lengths)
     diagonals = course.room.diagonals
     for number, (diagonal, chord) in enumerate(zip(diagonals, walk.chords, strict=False)):
@@ -134,7 +139,7 @@ def length_slips(course: Course, walk: Walk, fit: Misfit) -> Iterator[Slip]:
         side = "short" if off > 0 else "long"
         words = f"diagonal {chord.name} is {feet_text(size, unit)} too {side}"
         meant = ((diagonal.span, true),)
-        yield Slip(words, (first + number,), fit.total - gained, meant=meant)
+        yield Slip(words, (first + number,), fit.total - gained, meant=meant, spared=spared)
 
 
 def _of_length(course: Course, at: int, length: Fraction) -> tuple[tuple[Span, str], ...]:

@@ -11,13 +11,20 @@ from __future__ import annotations
 from math import exp, fsum, radians
 from typing import Final
 
+from trimlang.survey.chi_squared import SUM_IS_OFF, surely_not
 from trimlang.survey.even_errors import likely_misses
-from trimlang.survey.misfit import EVEN, Misfit, Row, Walk, dot, shared_turns, takers_of, weighed
+from trimlang.survey.misfit import (
+    EVEN,
+    Misfit,
+    Row,
+    Walk,
+    dot,
+    shared_turns,
+    takers_of,
+    weighed,
+)
 from trimlang.survey.slips import SHORTEST
 
-SURELY_NOT: Final = (12.43, 14.80, 16.92, 18.91, 20.79, 22.60, 24.35)
-"""Chi-squared that two sound rooms in a thousand exceed, for two conditions and more (the tables of
-the distribution, at 0.998)."""
 _AN_INCH: Final = 1.0
 _CLEARLY: Final = 1.8
 """The logarithm of how many times likelier an inch must make the misses: six times.
@@ -34,11 +41,6 @@ _FAR_LESS: Final = 4.0
 """A slip that made the misses e⁴ times less likely, were errors normal, is not weighed."""
 _ROUNDED: Final = 0.25
 """A reading is rounded by half a step of the tape at most, a quarter of what a wall may be off."""
-_SUM_IS_OFF: Final = 6.63
-"""Chi-squared of what measured corners lack of a whole turn, for one sound room in a hundred.
-
-Beyond it a corner is misread, and the sum says nothing about the errors of the others.
-"""
 
 
 def is_sound(walk: Walk, fit: Misfit) -> bool:
@@ -52,7 +54,7 @@ def is_sound(walk: Walk, fit: Misfit) -> bool:
         return True
     effects, missed = _conditions(walk, fit)
     sound = likely_misses(effects, missed, [0.0] * len(missed))
-    if sound.surprise > SURELY_NOT[min(len(missed), len(SURELY_NOT) + 1) - 2]:
+    if sound.surprise > surely_not(len(missed)):
         return False
     # Both ways for each length, but for a wall that an inch less would leave nothing of.
     slips = [
@@ -83,7 +85,7 @@ def _conditions(walk: Walk, fit: Misfit) -> tuple[list[Row], list[float]]:
     """
     _, _, lacking = shared_turns(walk)
     lengths = len(walk.lengths)
-    summed = fit.turned <= _SUM_IS_OFF and all(walk.turns[at].measured for at in takers_of(walk))
+    summed = fit.turned <= SUM_IS_OFF and all(walk.turns[at].measured for at in takers_of(walk))
     missed = [*fit.missed, *([radians(lacking)] if summed else [])]
     effects: list[Row] = []
     for at, (effect, deviation) in enumerate(zip(fit.effects, fit.doubts, strict=True)):
