@@ -141,6 +141,39 @@ def test_diagonals_that_contradict_walls_that_close_are_told():
     )
 
 
+def test_corners_that_contradict_diagonals_are_told_in_degrees():
+    """Read as leaning by 3°, while both diagonals are those of square corners."""
+    read = [
+        f"{name}: {size} in, left=in-corner, right=in-corner({angle} deg)"
+        for name, size, angle in zip("NESW", (144, 120, 144, 120), (93, 87, 93, 87), strict=True)
+    ]
+    across = [f"diagonal {name} 187 7/16 in" for name in ("N-E", "E-S")]
+    message, _ = told(checked(*read, *across), "T316")
+    assert re.search(r"; least fits the corner of run . and run . by 3\.8°$", message)
+
+
+def test_feet_written_as_inches_are_the_slip_where_their_inches_were_left_off():
+    _, remedy = told(checked(*rectangle("124 in", "96 in", "10 in", "96 in")), "T310")
+    assert remedy == (
+        "Several slips explain it equally well: run N written in feet for inches: 10 5/16 in"
+        " instead; or run S written in inches for feet, without its inches: 10 ft 4 in instead."
+        " Diagonal E-S would tell which."
+    )
+
+
+def test_the_corner_that_the_others_leave_is_written_to_a_hundredth_of_a_degree():
+    one = closing(
+        checked(
+            "N: 10 ft, left=in-corner, right=in-corner(135.121 deg)",
+            "NE: 28 1/4 in, left=in-corner, right=butt",
+            "E: 8 ft, left=butt, right=in-corner",
+            f"S: 11 ft 8 in, {SIDES}",
+            f"W: 9 ft 8 in, {SIDES}",
+        )
+    )
+    assert [text for _, text in one.slips[0].meant] == ["in-corner(134.88 deg)"] * 2
+
+
 def test_a_room_that_leans_is_given_its_angles_in_place_of_a_contradiction():
     """144 × 120 leaning by 1°: the diagonals are √(144² + 120² ± 2 × 144 × 120 × sin 1°)."""
     walls = rectangle("144 in", "120 in", "144 in", "120 in")
