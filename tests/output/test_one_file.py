@@ -56,6 +56,58 @@ def test_compare_writes_over_no_file_unasked(
     assert page.read_text(encoding="utf-8")
 
 
+def test_what_a_command_reads_it_does_not_write_over(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    job, log, link, twin = (tmp_path / name for name in ("a.trim", "a.site", "l.csv", "t.csv"))
+    job.write_text(JOB, encoding="utf-8")
+    log.write_text("bought 3 base 12 ft\n", encoding="utf-8")
+    link.symlink_to(job)
+    twin.hardlink_to(job)
+    table = tmp_path / "a.csv"
+    assert main(["convert", str(job), str(table)]) == 0
+    for asked in (
+        *(["convert", str(job), str(to), "--force"] for to in (job, link, twin)),
+        ["convert", str(table), str(job), "--include", "a.trim", "--force"],
+        *(["compare", str(job), str(job), "--out", str(to), "--force"] for to in (job, link)),
+        ["mark", str(job), "--from", str(log)],
+        ["mark", str(job), "--with", str(twin), "--log", str(link), "bought 1 base 12 ft"],
+    ):
+        assert main(asked) == 2, asked
+        assert "name" in capsys.readouterr().err or asked[-1] == str(log)
+    assert job.read_text(encoding="utf-8") == JOB
+    assert log.read_text(encoding="utf-8") == "bought 3 base 12 ft\n"
+
+
+def test_a_dash_is_standard_output(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    Path("job.trim").write_text(JOB, encoding="utf-8")
+    assert main(["compare", "job.trim", "job.trim", "--out", "-"]) == 0
+    assert "same" in capsys.readouterr().out
+    assert main(["convert", "job.trim", "-"]) == 0
+    assert "40 in" in capsys.readouterr().out
+    assert main(["build", "job.trim", "--out", "-"]) == 2
+    assert "name a folder" in capsys.readouterr().err
+    assert [path.name for path in tmp_path.iterdir()] == ["job.trim"]
+
+
+@pytest.mark.skipif(not hasattr(os, "geteuid") or os.geteuid() != 0, reason="root alone gives away")
+def test_a_file_and_a_folder_stay_their_owner_s(tmp_path: Path) -> None:
+    job, table, sheets = (tmp_path / name for name in ("job.trim", "job.csv", "sheets"))
+    job.write_text(JOB, encoding="utf-8")
+    sheets.mkdir()
+    table.touch()
+    for one in (table, sheets):
+        os.chown(one, 12_345, 54_321)
+        one.chmod(0o2750)
+    assert main(["convert", str(job), str(table), "--force"]) == 0
+    assert main(["build", str(job), "--out", str(sheets), "--format", "html"]) == 0
+    for one in (table, sheets):
+        assert (one.stat().st_uid, one.stat().st_gid, mode(one)) == (12_345, 54_321, 0o2750)
+
+
 def test_a_new_file_takes_no_other_s_place(tmp_path: Path) -> None:
     (tmp_path / "there").symlink_to(tmp_path / "nowhere")
     with pytest.raises(FileExistsError):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Callable
 from pathlib import Path
 from typing import Final
 
@@ -137,27 +138,45 @@ def calls(text: str) -> int:
     return count
 
 
-def test_wrong_names_take_no_longer_each_where_there_are_more() -> None:
-    def job(count: int) -> str:
-        names = [f"A{number}" for number in range(count)]
-        runs = "".join(f"{one}: 40 in, left=butt, right=butt\nopening 30 in\n" for one in names)
-        return walls(runs) + "".join(f"cut ST-X{one}-base\n" for one in names)
+def many_trims(count: int) -> str:
+    return "".join(
+        f"trim t{one}: 1/2 in thick, 3 in tall, pine\nstock t{one}: 8 ft at 9\n"
+        for one in range(count)
+    )
 
+
+def a_log_of_wrong_names(count: int) -> str:
+    names = [f"A{number}" for number in range(count)]
+    runs = "".join(f"{one}: 40 in, left=butt, right=butt\nopening 30 in\n" for one in names)
+    return walls(runs) + "".join(f"cut ST-X{one}-base\n" for one in names)
+
+
+def rooms_with(name: str) -> Callable[[int], str]:
+    def job(count: int) -> str:
+        rooms = (
+            f'room "{one}" as R{one}, trim {name}{one}, open walk\n  {RUN}\n'
+            for one in range(count)
+        )
+        return many_trims(count) + "".join(rooms)
+
+    return job
+
+
+@every(
+    "job, count, step",
+    [
+        (a_log_of_wrong_names, 101, 20),
+        (rooms_with("t"), 31, 20),
+        # Near names are looked up another way among more than a hundred.
+        (rooms_with("x"), 101, 10),
+    ],
+)
+def test_each_name_takes_no_longer_where_there_are_more(
+    job: Callable[[int], str], count: int, step: int
+) -> None:
     # a first time, for what is worked out once
-    check_job(job(60))
-    assert calls(job(240)) < 2.5 * calls(job(120))
-
-
-def test_trims_take_no_longer_each_where_there_are_more_rooms() -> None:
-    def job(count: int) -> str:
-        trims = "".join(
-            f"trim t{one}: 1/2 in thick, 3 in tall, pine\nstock t{one}: 8 ft at 9\n"
-            for one in range(count)
-        )
-        return trims + "".join(
-            f'room "{one}" as R{one}, trim t{one}, open walk\n  N: 9 ft, left=butt, right=butt\n'
-            for one in range(count)
-        )
-
-    check_job(job(40))
-    assert calls(job(400)) < 2.2 * calls(job(200))
+    check_job(job(20))
+    # What each takes by itself, and what all take together, falls out of this difference of
+    # differences: few names suffice to see what each takes for each other one.
+    one, two, three = (calls(job(count + many * step)) for many in range(3))
+    assert three - 2 * two + one < step**2

@@ -121,6 +121,9 @@ def run(asked: Namespace) -> int:
     if options.log is not None and not options.pool:
         complain("--log is the log of jobs that are bought together: add --pool")
         return WRONG_USAGE
+    if str(options.out) == "-":
+        complain("sheets are a folder of files, which standard output cannot take; name a folder")
+        return WRONG_USAGE
     # From the most particular to the plain build; each kind loads only what it needs.
     if options.watch:
         from trimlang.cli.watching import watch_job

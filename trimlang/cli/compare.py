@@ -20,6 +20,7 @@ from trimlang.cli.replies import (
     add_command,
     complain,
     messages,
+    print_whole,
 )
 from trimlang.diagnostics.message_form import MessageForm
 from trimlang.letters import printable
@@ -76,7 +77,10 @@ def describe(commands: Commands) -> None:
         "--form", choices=tuple(ComparisonForm), default=ComparisonForm.TEXT, help="how to tell it"
     )
     compare.add_argument(
-        "--out", type=Path, metavar="FILE", help="write to this file instead of standard output"
+        "--out",
+        type=Path,
+        metavar="FILE",
+        help="write to this file instead of standard output, which - means too",
     )
     compare.add_argument(
         "--force", action="store_true", help="write FILE even where there is such a file already"
@@ -105,24 +109,29 @@ def run(asked: Namespace) -> int:
         revision=asked.revision,
         cut=tuple(asked.cut),
         form=ComparisonForm(asked.form),
-        out=asked.out,
+        out=None if str(asked.out) == "-" else asked.out,
         paper=asked.paper,
         plan=PlanOptions(search=Search(asked.plan)),
         force=asked.force,
         exit_code=asked.exit_code,
         messages=MessageForm(asked.messages),
     )
+    from trimlang.cli.one_job import StopError
+    from trimlang.output.one_file import is_one_of
+
     # Told before the work, which may take long; a pipe or a device is written to as it is.
     if options.out is not None and options.out.is_file() and not options.force:
         complain(f"{options.out} is there already; name another file, or add --force")
+        return WRONG_USAGE
+    jobs = [Path(job) for job in (options.old, options.new) if job is not None]
+    if options.out is not None and is_one_of(options.out, jobs):
+        complain(f"{options.out} is one of the job files that are compared; name another file")
         return WRONG_USAGE
     # Either a second file or a revision says what to compare with, never both.
     if (options.new is None) == (options.revision is None):
         complain("give two job files, or one and --git REV")
         return WRONG_USAGE
     from tempfile import TemporaryDirectory
-
-    from trimlang.cli.one_job import StopError
 
     try:
         # For an older version out of git: as files, because a job reads its includes from beside
@@ -151,10 +160,7 @@ def _compare(options: CompareOptions, folder: Path) -> int:
     found = compare(old, new, _named(old, options.cut), logs)
     text = _in_form(options, found, versions, old, new)
     if options.out is None:
-        sys.stdout.flush()
-        # As bytes: the terminal's own encoding may lack an arrow, and a redirected report is UTF-8.
-        sys.stdout.buffer.write(text.encode("utf-8"))
-        sys.stdout.buffer.flush()
+        print_whole(text)
     else:
         from trimlang.output.one_file import replace_file
 

@@ -8,7 +8,15 @@ from pathlib import Path
 from typing import Final
 
 from trimlang.cli.options import ConvertOptions
-from trimlang.cli.replies import CLEAN, JOB_ERRORS, WRONG_USAGE, Commands, complain, messages
+from trimlang.cli.replies import (
+    CLEAN,
+    JOB_ERRORS,
+    WRONG_USAGE,
+    Commands,
+    complain,
+    messages,
+    print_whole,
+)
 from trimlang.diagnostics.message_form import MessageForm
 
 TABLES: Final = (".csv", ".tsv", ".txt")
@@ -27,7 +35,7 @@ def describe(commands: Commands) -> None:
         type=Path,
         nargs="?",
         metavar="TO",
-        help="the file to write (default: standard output)",
+        help="the file to write (default, or -: standard output)",
     )
     convert.add_argument(
         "--include",
@@ -45,14 +53,18 @@ def run(asked: Namespace) -> int:
     """Convert the file; return the exit code."""
     options = ConvertOptions(
         source=asked.source,
-        target=asked.target,
+        target=None if str(asked.target) == "-" else asked.target,
         include=asked.include,
         force=asked.force,
         messages=MessageForm(asked.messages),
     )
+    from trimlang.output.one_file import is_one_of
     from trimlang.reading import MOST_MEGABYTES
 
     source, target = options.source, options.target
+    if target is not None and is_one_of(target, _read(options)):
+        complain(f"{target} is a file that this is made from; name another one to write")
+        return WRONG_USAGE
     if target is not None and target.exists() and not options.force:
         complain(f"{target} is there already; name another file, or add --force")
         return WRONG_USAGE
@@ -71,11 +83,18 @@ def run(asked: Namespace) -> int:
     if made is None:
         return JOB_ERRORS
     if target is None:
-        sys.stdout.write(made)
+        print_whole(made)
         return CLEAN
     # With a byte order mark, as spreadsheets take a CSV without one for the system's old encoding.
     encoding = "utf-8-sig" if target.suffix.lower() in TABLES else "utf-8"
     return _write(target, made.encode(encoding), force=options.force)
+
+
+def _read(options: ConvertOptions) -> tuple[Path, ...]:
+    """Return the file that is converted, and the one that the job file to be written includes."""
+    if options.include is None or options.target is None:
+        return (options.source,)
+    return options.source, options.target.parent / options.include
 
 
 def _job(options: ConvertOptions, data: bytes) -> str | None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 import sys
 import time
 from argparse import Namespace
@@ -34,8 +33,6 @@ if TYPE_CHECKING:
 
 A_MOMENT: Final = 60
 """Seconds within which the same line again is more likely a retry than done twice."""
-
-_LINES: Final = re.compile(r"[^\r\n]*(?:\r\n|\r|\n)|[^\r\n]+")
 
 
 def describe(commands: Commands) -> None:
@@ -121,22 +118,25 @@ def run(asked: Namespace) -> int:
     if bool(options.others) is (options.log is None):
         complain("jobs bought together are named by --with, and their one log by --log")
         return WRONG_USAGE
+    from trimlang.cli.mark_log import log_of, take_back
     from trimlang.output.lock import alone_in
 
     try:
+        log_path = log_of(options)
         # Another `mark` that read the log meanwhile would write it back without these lines, even
         # one that comes to it by a link.
-        with alone_in(*(Path(one).resolve().parent for one in (options.job, _log_of(options)))):
-            return _take_back(options) if options.undo else _mark(options)
+        with alone_in(*(Path(one).resolve().parent for one in (options.job, log_path))):
+            return (
+                take_back(log_path, options.messages) if options.undo else _mark(options, log_path)
+            )
     except StopError as stop:
         return stop.code
 
 
-def _mark(options: MarkOptions) -> int:
+def _mark(options: MarkOptions, log_path: Path) -> int:
     from trimlang.cli.one_job import read_job
 
     messages = MessageOptions(form=options.messages)
-    log_path = _log_of(options)
     log = ""
     if log_path.exists():
         log = read_job(str(log_path), messages)[0]
@@ -178,26 +178,6 @@ def _compiled(options: MarkOptions, messages: MessageOptions, log: Source) -> Re
         return compile_job(text, path=path, log=log.text)
 
 
-def _log_of(options: MarkOptions) -> Path:
-    """Return the path of the log, whether it exists or not: mostly a file in the job's folder.
-
-    Raises:
-        StopError: a link leads out of the folder, or it is no file; the reason has been printed.
-    """
-    from trimlang.cli.one_job import complained
-    from trimlang.reading import log_beside
-
-    path = Path(options.job)
-    log_path = options.log or log_beside(path)
-    # A link could make this command write anywhere on the machine.
-    if options.log is None and not log_path.resolve().is_relative_to(path.resolve().parent):
-        text = f"{log_path} is a link that leads out of the job's folder"
-        raise complained(WRONG_USAGE, text)
-    if log_path.exists() and not log_path.is_file():
-        raise complained(WRONG_USAGE, f"{log_path} is no file")
-    return log_path
-
-
 def _nobody_bought(result: Result, log_name: str, first: int) -> bool:
     """Tell whether a new line cuts a stick that nobody bought and that no stock line prices."""
     return any(
@@ -208,31 +188,6 @@ def _nobody_bought(result: Result, log_name: str, first: int) -> bool:
         and finding.span.line >= first
         for finding in result.diagnostics
     )
-
-
-def _take_back(options: MarkOptions) -> int:
-    """Take the last line that is not only a comment out of the log."""
-    from trimlang.cli.one_job import read_job
-    from trimlang.output.one_file import replace_file
-
-    log_path = _log_of(options)
-    log = ""
-    if log_path.exists():
-        log = read_job(str(log_path), MessageOptions(form=options.messages))[0]
-    lines = _LINES.findall(log)
-    said = [at for at, line in enumerate(lines) if line.partition("#")[0].strip()]
-    if not said:
-        complain(f"{log_path} has no line that could be taken back")
-        return WRONG_USAGE
-    # Only comments stand behind it, and they stay.
-    gone = lines.pop(said[-1])
-    try:
-        replace_file(log_path, "".join(lines).encode("utf-8"))
-    except OSError as error:
-        complain(f"cannot write the log: {(error.strerror or str(error)).lower()}")
-        return WRONG_USAGE
-    tell_done(f"taken back: {gone.strip()}\n", log_path)
-    return CLEAN
 
 
 def _said_just_now(log_path: Path, before: str, fresh: list[str]) -> bool:

@@ -78,6 +78,16 @@ def complain(text: str) -> None:
         sys.stderr.write(f"trimlang: {printable(text)}\n")
 
 
+def print_whole(text: str) -> None:
+    """Print what a command made, such as a job file or a report, in UTF-8.
+
+    The terminal's own encoding may lack an arrow, and what is redirected into a file is UTF-8.
+    """
+    sys.stdout.flush()
+    sys.stdout.buffer.write(text.encode("utf-8"))
+    sys.stdout.buffer.flush()
+
+
 def tell_done(text: str, written: Path | str) -> None:
     """Print what was done to a file or folder; where that fails, say that it is done all the same.
 

@@ -8,7 +8,7 @@ from argparse import Namespace
 from pathlib import Path
 
 from trimlang.cli.options import StartOptions
-from trimlang.cli.replies import CLEAN, WRONG_USAGE, Commands, complain, tell_done
+from trimlang.cli.replies import CLEAN, WRONG_USAGE, Commands, complain, print_whole, tell_done
 
 
 def describe(commands: Commands) -> None:
@@ -50,9 +50,7 @@ def run(asked: Namespace) -> int:
     today = date.today().isoformat()
     data = first_file("New job" if options.file == "-" else path.stem, today, options.metric)
     if options.file == "-":
-        sys.stdout.flush()
-        sys.stdout.buffer.write(data.encode("utf-8"))
-        sys.stdout.buffer.flush()
+        print_whole(data)
         return CLEAN
     try:
         new_file(path, data.encode("utf-8"))

@@ -11,7 +11,6 @@ import asyncio
 import logging
 import sys
 from concurrent.futures import ThreadPoolExecutor
-from contextlib import nullcontext
 from pathlib import Path
 from typing import Any, Final
 
@@ -77,15 +76,12 @@ class EditorServer(LanguageServer):
 
     # ---- reading ------------------------------------------------------------------
 
-    async def read(self, job: Path, *, alone: bool = False) -> JobReading:
-        """Return a job as its files are now; requests for the same state share one reading.
-
-        Where `alone` is asked for, no command changes files of the job's folder meanwhile.
-        """
+    async def read(self, job: Path) -> JobReading:
+        """Return a job as its files are now; requests for the same state share one reading."""
         stamp = self.files.stamp(job, self._last.get(job))
         known = self._tasks.get(job)
         if known is None or known[0] != stamp or (known[1].done() and known[1].exception()):
-            task = asyncio.get_running_loop().create_task(self._read(job, alone=alone))
+            task = asyncio.get_running_loop().create_task(self._read(job))
             known = self._tasks[job] = (stamp, task)
         # A request may be cancelled, but others may wait for the same reading.
         reading = await asyncio.shield(known[1])
@@ -94,16 +90,9 @@ class EditorServer(LanguageServer):
             self._tasks[job] = (self.files.stamp(job, reading), known[1])
         return reading
 
-    async def _read(self, job: Path, *, alone: bool) -> JobReading:
+    async def _read(self, job: Path) -> JobReading:
         loop = asyncio.get_running_loop()
-        kept_out = alone_in(job.parent) if alone and job.is_absolute() else nullcontext()
-        # Another thread waits for the lock, so that diagnostics do not wait with it.
-        await loop.run_in_executor(None, kept_out.__enter__)
-        try:
-            reader = self.files.reader(job)
-            reading = await loop.run_in_executor(self._reader, read_job, *reader)
-        finally:
-            kept_out.__exit__(None, None, None)
+        reading = await loop.run_in_executor(self._reader, read_job, *self.files.reader(job))
         self._last[job] = reading
         return reading
 
@@ -113,10 +102,21 @@ class EditorServer(LanguageServer):
         A command that adds to a file, such as ``mark``, has the folder to itself until it has
         written.  What is to be changed in all files must hold what it wrote.
         """
-        self.files.look_again()
-        for job in self.files.jobs(self.files.path(uri)):
-            await self.read(job, alone=True)
-        return await self.document(uri)
+        # To its end even where the request is cancelled: a lock that is waited for has to be
+        # released too.
+        return await asyncio.shield(asyncio.ensure_future(self._settled(uri)))
+
+    async def _settled(self, uri: str) -> Document:
+        jobs = self.files.jobs(self.files.path(uri))
+        kept_out = alone_in(*(job.parent for job in jobs if job.is_absolute()))
+        # Another thread waits for the lock, so that diagnostics do not wait with it.
+        await asyncio.get_running_loop().run_in_executor(None, kept_out.__enter__)
+        try:
+            # Only now: a reading from before, even for another request, may lack what was written.
+            self.files.look_again()
+            return await self.document(uri)
+        finally:
+            kept_out.__exit__(None, None, None)
 
     async def document(self, uri: str) -> Document:
         """Return a document as part of the first of its jobs, or by itself if none reads it."""

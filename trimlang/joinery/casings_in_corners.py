@@ -36,15 +36,21 @@ _SAW_OFF: Final = {
 
 def check_corners(job: Job, room: Room, findings: Findings) -> None:
     """Report casings that overlap in an inside corner of a room."""
-    for gap in room.walk:
-        if isinstance(gap, Gap) and (overlap := in_the_way(job, room, gap)):
+    for place, gap in enumerate(room.walk):
+        if isinstance(gap, Gap) and (overlap := in_the_way(job, room, gap, place)):
             by = length_text(overlap.by, room.settings.unit)
             findings.say("T330", gap.span, gap=called(gap), other=called(overlap.other), by=by)
 
 
 def ripped(opening: CasedOpening) -> Iterator[Remark]:
     """Yield what an opening's left leg gives way to in a corner of the room."""
-    overlap = None if opening.far else in_the_way(opening.job, opening.room, opening.gap)
+    overlap = (
+        None
+        if opening.far
+        else in_the_way(
+            opening.job, opening.room, opening.gap, opening.room.walk.index(opening.gap)
+        )
+    )
     if overlap is not None:
         by = SaidLength(overlap.by, opening.room.settings.unit)
         yield Remark(_RIP, (("by", by), ("other", called(overlap.other))))
@@ -53,9 +59,10 @@ def ripped(opening: CasedOpening) -> Iterator[Remark]:
 def sawn_off(opening: CasedOpening, past: Fraction) -> Iterator[Remark]:
     """Yield where a level part is sawn off that goes ``past`` the casing at both sides (inches)."""
     job, room, gap = opening.job, opening.room, opening.gap
-    overlap = in_the_way(job, room, gap)
+    place = room.walk.index(gap)
+    overlap = in_the_way(job, room, gap, place)
     for side in Side:
-        if opening.far or _corner(room, room.walk.index(gap), side) is None:
+        if opening.far or _corner(room, place, side) is None:
             continue
         off = past + (overlap.by if overlap is not None and side is Side.LEFT else 0)
         if off > 0:
@@ -70,9 +77,11 @@ class Overlap:
     by: Fraction
 
 
-def in_the_way(job: Job, room: Room, gap: Gap) -> Overlap | None:
-    """Return the casing round an opening's left corner that its own leg would overlap, if any."""
-    place = room.walk.index(gap)
+def in_the_way(job: Job, room: Room, gap: Gap, place: int) -> Overlap | None:
+    """Return the casing round an opening's left corner that its own leg would overlap, if any.
+
+    ``place`` is the opening's in the walk.
+    """
     corner, before = _corner(room, place, Side.LEFT), next(beyond(room, place, -1), None)
     other = None if before is None else room.walk[before]
     if corner is None or not isinstance(other, Gap):

@@ -94,13 +94,17 @@ class TrimWalk:
         self._findings = findings
         self._names = dict.fromkeys(name for run in room.runs for name in run.trims)
         self._strips = {name: strips(room, job.trim(name)) for name in self._names}
+        self._beginning: dict[tuple[str, int], list[Strip]] = {}
+        for name, its in self._strips.items():
+            for strip in its:
+                self._beginning.setdefault((name, strip.begins), []).append(strip)
         self._off: dict[tuple[tuple[str, ...], str], Fraction] = {}
 
     def strips_from(self, index: int) -> Iterator[Strip]:
         """Yield the strips that begin at a place in the walk, in the order of its run's trims."""
         stretch = self._room.walk[index]
         for name in stretch.trims if isinstance(stretch, Run) else self._names:
-            yield from (strip for strip in self._strips[name] if strip.begins == index)
+            yield from self._beginning.get((name, index), ())
 
     def wall(self, strip: Strip, leg: Leg, entrance: Point | None) -> Wall:
         """Return a strip as a stretch of wall with what it meets at both ends."""

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import Final
 
 from trimlang.language.slips.slip_row import WRITTEN_LENGTH
@@ -179,8 +180,14 @@ _JOINTS_ELSEWHERE: Final = {
 def trim_elsewhere(name: str, trims: tuple[str, ...]) -> str | None:
     """Return the job's trim that goes by another name elsewhere, None where none or two may."""
     family = next((row for row in _TRIM_NAMES if name.casefold() in row), frozenset())
-    found = [trim for trim in trims if trim.casefold() in family]
+    # Most unknown names have no row; a long list of trims is looked through for the others once.
+    found = _of_family(family, trims) if family else ()
     return found[0] if len(found) == 1 else None
+
+
+@lru_cache(maxsize=len(_TRIM_NAMES))
+def _of_family(family: frozenset[str], trims: tuple[str, ...]) -> tuple[str, ...]:
+    return tuple(trim for trim in trims if trim.casefold() in family)
 
 
 def joint_elsewhere(name: str) -> str | None:

@@ -28,7 +28,7 @@ from typing import Final
 from trimlang.output.in_place import NEW, cannot_be_swapped, finish, write_in_place
 from trimlang.output.lock import alone_in
 from trimlang.output.made_by import MARK, NotOursError, foreign, mark_of, names_alone
-from trimlang.output.sync import sync
+from trimlang.output.sync import keep_owner, sync
 from trimlang.workers.stopping import to_the_end
 
 AT_ONCE: Final = 16
@@ -82,8 +82,8 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
             fresh = work / NEW
             fresh.mkdir()
             if target.exists():
-                # The new folder must be as readable for others as the old one was.
-                fresh.chmod(target.stat().st_mode & 0o7777)
+                # The new folder must be as readable for others as the old one, and as much theirs.
+                keep_owner(fresh, target)
             for name, data in files.items():
                 (fresh / name).parent.mkdir(parents=True, exist_ok=True)
                 write_file(fresh / name, data)

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import os
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager, suppress
 from errno import EISDIR
 from pathlib import Path
 
-from trimlang.output.sync import current_umask, sync
+from trimlang.output.sync import current_umask, keep_owner, sync
 
 
 def replace_file(path: Path, data: bytes) -> None:
@@ -29,8 +29,9 @@ def replace_file(path: Path, data: bytes) -> None:
         with target.open("wb") as stream:
             stream.write(data)
         return
-    mode = target.stat().st_mode & 0o7777 if target.exists() else 0o666 & ~current_umask()
-    with _written_beside(target, data, mode) as fresh:
+    with _written_beside(target, data) as fresh:
+        if target.exists():
+            keep_owner(fresh, target)
         fresh.replace(target)
         _keep_name(target.parent)
 
@@ -44,7 +45,7 @@ def new_file(path: Path, data: bytes) -> None:
     """
     if os.path.lexists(path):
         raise FileExistsError(17, "is there already", str(path))
-    with _written_beside(path, data, 0o666 & ~current_umask()) as fresh:
+    with _written_beside(path, data) as fresh:
         try:
             # A link, unlike a rename, fails where somebody else has taken the name meanwhile.
             os.link(fresh, path)
@@ -56,8 +57,16 @@ def new_file(path: Path, data: bytes) -> None:
         _keep_name(path.parent)
 
 
+def is_one_of(path: Path, files: Iterable[Path]) -> bool:
+    """Tell whether a path leads to one of these files, also by a link or a name in other capitals.
+
+    A device that is read and written, as a terminal is, does not count: nothing of it is replaced.
+    """
+    return path.is_file() and any(file.exists() and path.samefile(file) for file in files)
+
+
 @contextmanager
-def _written_beside(target: Path, data: bytes, mode: int) -> Iterator[Path]:
+def _written_beside(target: Path, data: bytes) -> Iterator[Path]:
     """Hold the contents safely on the disk, under a random name beside the target, for a while."""
     descriptor, name = tempfile.mkstemp(prefix=".trimlang-", dir=target.parent)
     fresh = Path(name)
@@ -67,7 +76,7 @@ def _written_beside(target: Path, data: bytes, mode: int) -> Iterator[Path]:
             file.flush()
             # Before the rename: otherwise a power cut could leave the new name with empty contents.
             os.fsync(file.fileno())
-        fresh.chmod(mode)
+        fresh.chmod(0o666 & ~current_umask())
         yield fresh
     finally:
         # Whether the file is written is settled: a second name that stays does not change it.

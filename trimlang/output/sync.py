@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from contextlib import suppress
 from pathlib import Path
 
 
@@ -25,3 +26,15 @@ def current_umask() -> int:
     mask = os.umask(0)
     os.umask(mask)
     return mask
+
+
+def keep_owner(fresh: Path, old: Path) -> None:
+    """Give what takes another's place its owner, group and mode, as far as the system lets us."""
+    was, now = old.stat(), fresh.stat()
+    for owner, group in ((was.st_uid, -1), (-1, was.st_gid)):
+        # Each by itself: whoever may not give a file away may still give it to a group of theirs.
+        if hasattr(os, "chown") and (owner, group) not in ((now.st_uid, -1), (-1, now.st_gid)):
+            with suppress(OSError):
+                os.chown(fresh, owner, group)
+    # Last, as a change of owner takes some bits of the mode away.
+    fresh.chmod(was.st_mode & 0o7777)
