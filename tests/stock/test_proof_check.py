@@ -51,6 +51,7 @@ SHAPES = {
     "spare": replace(house(90, 6), spare=2 * 12 * 384),
     "one stick": triplets(12, 7),
     "two prices": TWO_PRICES,
+    "a rack that no pattern is left for": small_of_every_shape(700_975),
 }
 
 

@@ -53,7 +53,10 @@ def holds_too_little(rack: Listing) -> bool:
     if slack < 0:
         return True
     listed = _listed(rack, slack)
-    return listed is not None and not _may_be_chosen(rack, listed)
+    if listed is None:
+        return False
+    # A solver asked about no patterns at all does not say that it is impossible.
+    return not listed or not _may_be_chosen(rack, listed)
 
 
 def _listed(rack: Listing, slack: int) -> list[tuple[int, Pieces]] | None:
