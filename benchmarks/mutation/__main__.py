@@ -37,7 +37,8 @@ TARGETS = {
         f"trimlang/survey/{name}.py"
         for name in ("closing", "misfit", "settling", "slips", "corner_slips", "opening_slips",
                      "misreadings", "adjusting", "verdict", "soundness", "even_errors", "crooked",
-                     "skipped_walls", "unsaid_corners", "shared_openings", "diagonals")
+                     "chi_squared", "skipped_walls", "unsaid_corners", "shared_openings",
+                     "diagonals")
     ),
     "site-log": tuple(
         f"trimlang/site_log/{name}.py"

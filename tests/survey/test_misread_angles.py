@@ -53,6 +53,12 @@ def test_one_corner_of_a_rectangle_may_be_misread_or_the_room_may_lean():
     assert other.startswith("the room leans: the corner of run E and run S is 93°")
 
 
+def test_a_length_that_leaves_the_room_wide_open_is_never_named():
+    """80° where the others should be square: that much of a turn excuses no wall of 100 ft."""
+    result = room(("100 in", "80 in", "100 in", "60 in"), angles=("90 deg", "90 deg", "80 deg"))
+    assert not [slip for slip in named(result) if "inches for feet" in slip]
+
+
 @every("foot_off", (0, 1, 2, 3))
 def test_a_wall_a_foot_wrong_is_named_though_the_corners_lack_a_whole_turn(foot_off):
     """87° and 91° thrice: what nobody measured is off by more than a corner's doubt."""

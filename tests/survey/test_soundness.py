@@ -30,11 +30,11 @@ MEASURED = replace(ROOM, turns=(replace(SQUARE, measured=True),) * 4)
 
 
 @every("conditions", range(2, 30))
-def test_two_sound_rooms_in_a_thousand_are_beyond_the_level(conditions):
+def test_one_sound_room_in_a_thousand_is_beyond_the_level(conditions):
     """And one in a hundred beyond what a slip may leave, however many diagonals there are."""
-    for level, share in ((surely_not(conditions), 0.002), (allowed(conditions - 2), 0.01)):
+    for level, share in ((surely_not(conditions), 0.001), (allowed(conditions - 2), 0.01)):
         beyond = mpmath.gammainc(conditions / 2, level / 2, mpmath.inf, regularized=True)
-        assert float(beyond) == pytest.approx(share, rel=0.05)
+        assert float(beyond) == pytest.approx(share, rel=0.07)
 
 
 @every("miss", (0.0, 0.5, 1.0, 1.7, 2.5, 2.9, 2.99))

@@ -10,14 +10,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
-from math import log
+from math import inf, log
 from typing import Final
 
 from trimlang.diagnostics import Span
 from trimlang.language.tree import GapKind
 from trimlang.lengths.tape import MM, Unit, feet_text, is_tape_fraction, steps_nearest
 from trimlang.record import record
-from trimlang.survey.chi_squared import SURE
 from trimlang.survey.job import Gap, Stretch
 from trimlang.survey.measured_walk import Course
 from trimlang.survey.misfit import Misfit, Row, Walk, misfit, takers_of, weighed
@@ -172,8 +171,7 @@ def _score_of(walk: Walk, fit: Misfit, at: int, longer: float) -> float:
         after = fit.closure + longer * complex(*fit.effects[at][:2])
         if abs(after) > _SWINGS + abs(longer) / 8:
             # Far off anyway: not worth working out exactly.
-            # More than any slip that could be believed, which is all that the caller needs to know.
-            return SURE[-1] * 10
+            return inf
         lengths: Row = (*walk.lengths[:at], walk.lengths[at] + longer, *walk.lengths[at + 1 :])
         return misfit(_with_lengths(walk, lengths)).total
     # Nothing swings for so small a change, so the misses simply change in proportion.
