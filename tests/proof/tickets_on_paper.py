@@ -116,8 +116,8 @@ def _seen(lines: list[list[Word]]) -> Seen:
     size = _LENGTH.match(length)
     assert size, length
     facts = _facts(words)
-    if "…" in name:  # cut short; the whole of it stands below
-        name = facts["id"]
+    if "…" in name:  # cut short; the whole of it stands below, perhaps in two lines
+        name = facts["id"].replace("- ", "-")
     if "…" in about:
         about = facts["room"]
     room, trim, part = where(name, about)
