@@ -8,9 +8,8 @@ them; and an ``__init__`` is compiled where a class has many records.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import KW_ONLY, MISSING, FrozenInstanceError, dataclass, field, fields
+from dataclasses import MISSING, Field, FrozenInstanceError, dataclass, field, fields
 from functools import cache
-from inspect import get_annotations
 from operator import attrgetter
 from typing import Any, Final, NoReturn, TypeVar, dataclass_transform
 
@@ -27,59 +26,77 @@ def record(cls: type[_Class]) -> type[_Class]:
     Two records are equal where their classes are the same and their fields are equal.  A class
     that defines ``__eq__``, ``__hash__`` or ``__repr__`` itself keeps its own.
     """
-    # Without a docstring, dataclass builds one from the signature, which is slow.
-    cls.__doc__ = cls.__doc__ or cls.__name__
-    # dataclass searches each annotation that is a text three times for special types, a quarter of
-    # its work; only one of them is used here.
-    written = get_annotations(cls)
-    cls.__annotations__ = {
-        name: KW_ONLY if said == "KW_ONLY" else object for name, said in written.items()
-    }
-    made: Any = dataclass(init=False, slots=True, eq=False, repr=False)(cls)
-    made.__annotations__ = written
-    for name, method in (("__eq__", _equal), ("__hash__", _hash), ("__repr__", _text)):
-        # Python sets ``__hash__`` to None in a class that defines ``__eq__``.
-        if name not in cls.__dict__ or cls.__dict__[name] is None:
-            setattr(made, name, method)
-    made.__init__ = _plain_at_first(made)
-    made.__setattr__ = made.__delattr__ = _refused
-    # pickle, which carries records to workers, would set the slots one by one, and be refused.
-    made.__getstate__, made.__setstate__ = _state, _restored
+    own = _fields_of(cls)
+    inherited: dict[str, Field[Any]] = {}
+    for base in reversed(cls.__mro__[1:]):
+        inherited |= base.__dict__.get("__dataclass_fields__", {})
+    left_out = {*own, "__dict__", "__weakref__"}
+    # All at once: a class whose methods are set one by one is worked over at each.
+    body = {name: value for name, value in cls.__dict__.items() if name not in left_out}
+    # Python sets ``__hash__`` to None in a class that defines ``__eq__``.
+    said = {name: value for name, value in body.items() if value is not None}
+    body |= _SHARED | {name: said[name] for name in _MAY_BE_OWN if name in said}
+    body["__qualname__"] = cls.__qualname__
+    body["__slots__"] = tuple(name for name in own if name not in inherited)
+    body["__dataclass_fields__"] = every = inherited | own
+    body["__match_args__"] = tuple(name for name, one in every.items() if not one.kw_only)
+    made: Any = type(cls)(cls.__name__, cls.__bases__, body)
     return made  # type: ignore[no-any-return]
 
 
-def _plain_at_first(made: Any) -> Callable[..., None]:
-    """Return an ``__init__`` that sets field after field, and is replaced in a class of many.
+@dataclass
+class _Plain:
+    one: object
 
-    Compiling one takes as long as setting the fields of some thirty records, and in a check of a
-    whole house three classes of four have fewer.
+
+_PLAIN: Final[Any] = fields(_Plain)[0]
+
+
+def _fields_of(cls: type) -> dict[str, Field[Any]]:
+    """Return the fields that a class states itself, as ``dataclass`` makes them of their texts."""
+    own: dict[str, Field[Any]] = {}
+    by_keyword = False
+    for name, said in cls.__annotations__.items():
+        if said == "KW_ONLY":
+            by_keyword = True
+            continue
+        default = cls.__dict__.get(name, MISSING)
+        one: Any = default if isinstance(default, Field) else field(default=default)
+        one.name, one.type, one.kw_only = name, said, by_keyword
+        # A record has no fields of the other kinds, class variables and what only __init__ takes.
+        one._field_type = _PLAIN._field_type
+        own[name] = one
+    return own
+
+
+def _plain_init(self: Any, *values: Any, **named: Any) -> None:
+    """Set field after field; replaced in a class of many records.
+
+    Compiling an ``__init__`` takes as long as setting the fields of some thirty records, and in a
+    check of a whole house three classes of four have fewer.
     """
-    made_so_far = 0
-
-    def init(self: Any, *values: Any, **named: Any) -> None:
-        nonlocal made_so_far
-        made_so_far += 1
-        of = _signature(made)
-        given = dict(zip(of.in_order, values, strict=False)) | named
-        each_once = len(given) == len(values) + len(named)
-        if made_so_far > _FEW or not (each_once and of.needed <= given.keys() <= of.allowed):
-            # A wrong call is compiled too: Python then says what is wrong with it.
-            made.__init__ = _compiled(made)
-            made.__init__(self, *values, **named)
-            return
-        for name, put, default, new in of.slots:
-            if name in given:
-                put(self, given[name])
-            else:
-                put(self, default if new is MISSING else new())
-
-    return init
+    made: Any = self.__class__
+    of = _signature(made)
+    of.made_so_far += 1
+    given = dict(zip(of.in_order, values, strict=False)) | named
+    each_once = len(given) == len(values) + len(named)
+    if of.made_so_far > _FEW or not (each_once and of.needed <= given.keys() <= of.allowed):
+        # A wrong call is compiled too: Python then says what is wrong with it.
+        made.__init__ = _compiled(made)
+        made.__init__(self, *values, **named)
+        return
+    for name, put, default, new in of.slots:
+        if name in given:
+            put(self, given[name])
+        else:
+            put(self, default if new is MISSING else new())
 
 
 class _Signature:
     """What the ``__init__`` of a record takes, and where it puts it."""
 
     def __init__(self, made: Any) -> None:
+        self.made_so_far = 0
         taken = [one for one in fields(made) if one.init]
         self.in_order = [one.name for one in taken if not one.kw_only]
         self.allowed = {one.name for one in taken}
@@ -168,3 +185,18 @@ def _hash(self: Any) -> int:
 def _text(self: Any) -> str:
     inner = ", ".join(f"{one.name}={getattr(self, one.name)!r}" for one in fields(self) if one.repr)
     return f"{self.__class__.__qualname__}({inner})"
+
+
+_MAY_BE_OWN: Final = ("__eq__", "__hash__", "__repr__")
+_SHARED: Final[dict[str, object]] = {
+    "__init__": _plain_init,
+    "__eq__": _equal,
+    "__hash__": _hash,
+    "__repr__": _text,
+    "__setattr__": _refused,
+    "__delattr__": _refused,
+    # pickle, which carries records to workers, would set the slots one by one, and be refused.
+    "__getstate__": _state,
+    "__setstate__": _restored,
+}
+"""The methods of every record."""
