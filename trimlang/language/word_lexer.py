@@ -19,6 +19,7 @@ from lark.utils import TextSlice
 _PLAIN: Final = re.compile(r"\(?(?P<words>[a-z]+(\|[a-z]+)*)\)?\\b")
 """The pattern of a terminal that is a word, or one of several: ``set\\b``, ``(left|right)\\b``."""
 _WORD: Final = re.compile(r"\w+")
+_BLANKS: Final = re.compile("[ \\t]+")
 _NOTHING: Final = "<END-OF-FILE>"
 """What lark says may stand where its regular expression allows nothing."""
 
@@ -68,6 +69,10 @@ class WordLexer(BasicLexer):
 
     def next_token(self, lex_state: LexerState, parser_state: Any = None) -> Token:
         """Return the next token, as lark does; the words too are told where nothing matches."""
+        # Lark would try all that may stand there on each blank first, and no word begins with one.
+        at, text = lex_state.line_ctr, lex_state.text
+        if found := _BLANKS.match(text.text, at.char_pos, text.end):
+            at.feed(found[0], test_newline=False)
         try:
             return super().next_token(lex_state, parser_state)
         except UnexpectedCharacters as stop:
