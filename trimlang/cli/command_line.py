@@ -39,7 +39,11 @@ def arguments(command: str | None = None) -> argparse.ArgumentParser:
     )
     parser.add_argument("--version", action="version", version=f"trimlang {__version__}")
     commands = parser.add_subparsers(
-        dest="command", metavar="COMMAND", required=True, parser_class=CommandParser
+        dest="command",
+        metavar="COMMAND",
+        required=True,
+        parser_class=CommandParser,
+        prog=parser.prog,  # else argparse formats the whole usage to find it out
     )
     # A command's help and options are described in its module; only the one asked for is imported.
     for module in [_MODULES[command]] if command in _MODULES else _MODULES.values():

@@ -70,15 +70,10 @@ def crown_wedges(
     # Inside, what makes a piece longer at the back makes it shorter here; the sign turns it so that
     # the largest is where the pieces touch.
     way = -1 if inside else 1
-    off = {
-        (u, v): way * (along * u + out * v) for u in (Fraction(0), width)
-        for v in (Fraction(0), thickness)
-    }  # fmt: skip
+    up = (NOTHING, way * along * width)
+    at_back, at_face = up, tuple(far + way * out * thickness for far in up)
     # The pieces meet at the corner of the section that reaches furthest, and stand open everywhere
     # else.
-    touch = max(off.values())
-    face, back = (
-        max(2 * (touch - far) * cosine(standing) for (_, v), far in off.items() if v == at)
-        for at in (thickness, Fraction(0))
-    )
+    touch = max(*at_back, *at_face)
+    face, back = (2 * (touch - min(there)) * cosine(standing) for there in (at_face, at_back))
     return face, back

@@ -12,6 +12,7 @@ from typing import Any, Final
 
 from lark import Lark
 from lark import __version__ as lark_version
+from lark.grammar import Rule
 from lark.parsers.lalr_analysis import Action
 
 from trimlang import made_ahead
@@ -70,6 +71,14 @@ def make_parser(into: Path) -> None:
         _ParserPickler(made, pickle.HIGHEST_PROTOCOL).dump(ready)
 
 
+class _OneRule(Rule):
+    """A rule that equals only itself: lark's own compares and hashes what it says at every step."""
+
+    __slots__ = ()
+    __eq__ = object.__eq__
+    __hash__ = object.__hash__
+
+
 def _share_equal_parts(ready: Lark) -> None:
     """Let rules share their equal symbols and options, the table its rows, states their lexers.
 
@@ -87,6 +96,7 @@ def _share_equal_parts(ready: Lark) -> None:
         rule.origin = shared(rule.origin)
         rule.expansion = [shared(symbol) for symbol in rule.expansion]
         rule.options = shared(rule.options)
+        rule.__class__ = _OneRule
     states = ready.parser.parser._parse_table.states
     for state, steps in states.items():
         row = {name: parts.setdefault(step, step) for name, step in steps.items()}

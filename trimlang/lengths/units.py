@@ -157,8 +157,8 @@ def _pint_version() -> str:
     if found is None or found.origin is None:
         return ""
     # importlib.metadata would take longer to load than reading the name of one folder.
-    site_packages = Path(found.origin).parent.parent
-    return " ".join(sorted(one.name for one in site_packages.glob("[Pp]int-*.dist-info")))
+    beside = (one.name for one in Path(found.origin).parent.parent.iterdir())
+    return " ".join(sorted(one for one in beside if one.lower().startswith("pint-")))
 
 
 def _words() -> Iterator[str]:
