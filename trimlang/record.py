@@ -40,8 +40,8 @@ def record(cls: type[_Class]) -> type[_Class]:
     body["__slots__"] = tuple(name for name in own if name not in inherited)
     body["__dataclass_fields__"] = every = inherited | own
     body["__match_args__"] = tuple(name for name, one in every.items() if not one.kw_only)
-    made: Any = type(cls)(cls.__name__, cls.__bases__, body)
-    return made  # type: ignore[no-any-return]
+    make: Any = type(cls)
+    return make(cls.__name__, cls.__bases__, body)  # type: ignore[no-any-return]
 
 
 @dataclass

@@ -36,7 +36,18 @@ _EASED: Final = Fraction(1, 16)
 """Inches; what stands out by no more is eased by hand (common practice, no source)."""
 
 
-def beside_opening(end: End, at: FreeEnd) -> Meeting:
+def beside_opening(end: End, at: FreeEnd, off: Fraction, findings: Findings) -> Meeting:
+    """Return how a run's trim ends where the walls do not turn, with what its ticket says of it.
+
+    ``off`` is how far its back is from the wall (inches).
+    """
+    proud = _proud(at, off)
+    met = _standing_out(_beside_plinth(_as_it_stands_out(end, at, proud), at), at, proud, findings)
+    short = _short_of_tapers(at, off)
+    return replace(met, short=met.short + short) if short else met
+
+
+def _beside_plinth(end: End, at: FreeEnd) -> Meeting:
     """Return what a run's trim meets at an end without a corner."""
     met, gap, job = Meeting(end=end, meets=Meets.ITSELF), at.gap, at.job
     if gap is None or gap.casing is None or gap.trimmings.plinth is None:
@@ -93,27 +104,24 @@ def into_its_corner(end: End, at: FreeEnd, findings: Findings) -> End:
     return replace(corner, fit=Fit.MITRED, span=end.span)
 
 
-def as_it_stands_out(end: End, at: FreeEnd, off: Fraction) -> End:
+def _as_it_stands_out(end: End, at: FreeEnd, proud: Fraction | None) -> End:
     """Return how trim ends that butts a casing: as the file says of all that stands out past one.
 
-    ``off`` is how far its back is from the wall (inches).
+    ``proud`` is as from ``_proud``.
     """
     said = at.room.settings.proud_ends
-    proud = _proud(at, off)
     if not said or proud is None or proud <= _EASED or not end.joint.stops:
         return end
     # What the file says of this one trim goes before what it says of all.
     return end if at.run.own_end(at.trim.name, at.side) else replace(end, joint=Joint.of(said))
 
 
-def standing_out(met: Meeting, at: FreeEnd, off: Fraction, findings: Findings) -> Meeting:
+def _standing_out(met: Meeting, at: FreeEnd, proud: Fraction | None, findings: Findings) -> Meeting:
     """Return how a trim ends at a casing that it may stand out from, with what its ticket says.
 
-    ``off`` is how far its back is from the wall (inches).
+    ``proud`` is as from ``_proud``.
     """
-    run, trim, side, settings = at.run, at.trim, at.side, at.room.settings
-    proud, end = _proud(at, off), met.end
-    met = replace(met, short=met.short + _short_of_tapers(at, off))
+    run, trim, side, settings, end = at.run, at.trim, at.side, at.room.settings, met.end
     if proud is None or trim.thickness is None:
         return met
     texts = {"trim": trim.name, "run": run.label}
@@ -146,10 +154,10 @@ def _short_of_tapers(at: FreeEnd, off: Fraction) -> Fraction:
     behind = replace(at, trim=at.job.trim(name))
     deep = depth_of(behind.trim)
     short = _short_of_tapers(behind, off - deep)
-    end = as_it_stands_out(at.run.end_of(name, at.side), behind, off - deep)
+    proud = _proud(behind, off - deep)
+    end = _as_it_stands_out(at.run.end_of(name, at.side), behind, proud)
     if not end.joint.row.tapers:
         return short
-    proud = _proud(behind, off - deep)
     sloped = deep if proud is None else min(max(proud, NOTHING), deep)
     return short + sloped * tangent(exact_mitre(end, at.room.settings))
 
@@ -172,7 +180,10 @@ def behind_a_return(job: Job, run: Run, trim: Trim, side: Side, off: Fraction) -
 
 
 def _proud(at: FreeEnd, off: Fraction) -> Fraction | None:
-    """Return how far trim stands out past the casing that it ends at, None where it meets none."""
+    """Return how far trim stands out past the casing that it ends at, None where it meets none.
+
+    ``off`` is how far its back is from the wall (inches).
+    """
     # What hangs with a crown ends far above a casing.
     if at.gap is None or at.trim.hangs:
         return None

@@ -14,12 +14,10 @@ from fractions import Fraction
 
 from trimlang.joinery.at_blocks import at_corner_block, at_transition
 from trimlang.joinery.beside_casing import (
-    as_it_stands_out,
     behind_a_return,
     beside_opening,
     into_its_corner,
     leg_in_corner,
-    standing_out,
 )
 from trimlang.joinery.bullnose import rounded
 from trimlang.joinery.crown import drop
@@ -209,11 +207,10 @@ class TrimWalk:
         run, trim, side = at.run, at.trim, at.side
         off = self.stands_off(run, trim)
         ask_of_scarf(at, end, self._findings)
-        end = as_it_stands_out(end, at, off)
-        met = standing_out(beside_opening(end, at), at, off, self._findings)
+        met = beside_opening(end, at, off, self._findings)
         there = at_transition(at, off, self._findings)
         # A bead goes round the return of the crown that it runs along, where that is past the run.
-        past = round_its_crown(self._job, run, trim, side) if end.joint.returns else NOTHING
+        past = round_its_crown(self._job, run, trim, side) if met.end.joint.returns else NOTHING
         behind = behind_a_return(self._job, run, trim, side, off)
         return replace(met, remark=there or met.remark, off=behind, short=met.short - past)
 

@@ -18,13 +18,13 @@ from trimlang.language.vocabulary import words_after
 
 _DEGREES: Final = r"\d[\d./ ]*?"
 _DEG: Final = r"(?: ?(?:deg(?:rees?)?\b|°))"
-_FOOT: Final = r"(?:floor|bottom|base|foot)"
-_TOP: Final = r"(?:top|ceiling|head|plumb|above|up)"
+_FOOT: Final = "floor|bottom|base|foot"
+_TOP: Final = "top|ceiling|head|plumb|above|up"
 
 
 def _two_angles(found: Found) -> str | None:
-    low = found["one"].casefold() in ("floor", "bottom", "base", "foot")
-    high = found["two"].casefold() in ("top", "ceiling", "head", "plumb", "above", "up")
+    low = found["one"].casefold() in _FOOT.split("|")
+    high = found["two"].casefold() in _TOP.split("|")
     floor, top = (found["a"], found["b"]) if low else (found["b"], found["a"])
     # twice at the floor, or twice at the top, is one angle too few
     return f"{floor.strip()} deg at floor, {top.strip()} deg at top" if low == high else None
