@@ -15,7 +15,7 @@ LOW: Final = -(1 << 60)
 """Stands for an impossible state: less than any worth."""
 
 WIDTH: Final = 64
-"""How much room is filled at once by pieces that take more than this."""
+"""How much room is filled at once by pieces that take more than this; more if every piece does."""
 
 
 @record
@@ -103,8 +103,9 @@ class _Chain:
         if any(max(abs(pieces[i].left), abs(pieces[i].right)) > pieces[i].weight for i in used):
             self.step = 0
         self._pad = max((pieces[i].weight for i in used), default=0)
-        self._wide = self._by_leans(pieces, values, [i for i in used if net[i] >= WIDTH])
-        self._narrow = self._by_leans(pieces, values, [i for i in used if net[i] < WIDTH])
+        width = self._width = max(WIDTH, self.step)
+        self._wide = self._by_leans(pieces, values, [i for i in used if net[i] >= width])
+        self._narrow = self._by_leans(pieces, values, [i for i in used if net[i] < width])
         # Before the cells for room stand _pad cells of less than none: a piece that does not fit
         # finds an impossible state there.
         cells = self._pad + most + 1
@@ -135,10 +136,10 @@ class _Chain:
     def row(self) -> Any:
         """Return, for each room, the most that a chain of pieces within it is worth."""
         np = self._np
-        for start in range(0, self._most + 1, WIDTH):
-            stop = min(start + WIDTH, self._most + 1)
+        for start in range(0, self._most + 1, self._width):
+            stop = min(start + self._width, self._most + 1)
             self._lay(self._wide, start, stop)
-            step = self.step if self._narrow else WIDTH
+            step = self.step if self._narrow else self._width
             for low in range(start, stop, step):
                 high = min(low + step, stop)
                 self._lay(self._narrow, low, high)

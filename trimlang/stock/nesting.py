@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from trimlang.stock.timber import Size
 
 STRETCHES: Final = 48
-"""Number of stretches into which the longest stick is divided."""
+"""The longest stick is divided into so many stretches, fewer where each piece is longer."""
 STEPS: Final = 8_000
 """The most steps in which a stick is filled; more would take too long."""
 
@@ -77,7 +77,6 @@ class Nesting:
         self._values = values
         most = max(max(rooms, default=0), 0)
         used = [i for i, v in enumerate(values) if v > 0 and sizes[i].weight <= most]
-        self._wide = max(most // STRETCHES, 1)
         self._used = used
         self._rights = sorted({sizes[i].right for i in used})
         self._lefts = sorted({sizes[i].left for i in used})
@@ -117,22 +116,25 @@ class Nesting:
     def _fill(self, np: Any, most: int) -> None:
         """Fill the rows from the left, a stretch at a time.
 
-        A piece that adds ``wide`` or more looks back only to stretches filled before,
-        so it is laid for a whole stretch at once.  Smaller ones are laid in finer steps.
+        A piece that adds as much as a stretch is long, or more, looks back only to stretches filled
+        before, so it is laid for a whole stretch at once.  Smaller ones are laid in finer steps.
         """
-        wide = self._wide
+        # The least that each piece adds to the laid length, its left end overlapping.
+        adds = [
+            group.weights - max(overlap(right, group.left) for right in self._rights)
+            for group in self._groups
+        ]
+        # A piece that adds less than a stretch may follow another within it, so finer steps
+        # are needed.
+        step = min(int(one.min()) for one in adds)
+        wide = max(most // STRETCHES, step)
         large: list[Group] = []
         small: list[Group] = []
-        step = wide
-        for group in self._groups:
-            # The least that each piece adds to the laid length, its left end overlapping.
-            adds = group.weights - max(overlap(right, group.left) for right in self._rights)
-            # A piece that adds less than a stretch may follow another within it, so finer steps
-            # are needed.
-            step = min(step, int(adds.min()))
-            for some, chosen in ((large, adds >= wide), (small, adds < wide)):
+        for group, more in zip(self._groups, adds, strict=True):
+            for some, chosen in ((large, more >= wide), (small, more < wide)):
                 if chosen.any():
                     some.append(self._part_of(group, chosen.nonzero()[0]))
+        step = step if small else wide
         for start in range(0, most + 1, wide):
             end = min(start + wide, most + 1)
             self._lay(np, large, start, end)

@@ -36,25 +36,27 @@ def cheapest_divisions(
 
     A min-plus program, part after part.  Both rooms and worths rise along the list.
     """
+    import numpy as np
+
     ends = [room - 1 for room, _ in steps] + [longest]
     worths = [0] + [value for _, value in steps]
     ways = [(end, worth) for end, worth in zip(ends, worths, strict=True) if end >= least]
     found: list[tuple[int, int, tuple[int, ...]]] = [(0, 0, ())]
     for _ in range(parts):
-        after = sorted(
-            (
-                (room + end, worth + more, (*rooms, end))
-                for room, worth, rooms in found
-                for end, more in ways
-            ),
-            key=lambda one: (one[1], -one[0]),
+        # Each way so far with each part more.
+        room, worth = (
+            np.add.outer([one[place] for one in found], [way[place] for way in ways]).ravel()
+            for place in (0, 1)
         )
-        found = []
         # By worth, and the longest first among equals: what is no longer than one before it is of
         # no use.
-        for one in after:
-            if not found or one[0] > found[-1][0]:
-                found.append(one)
+        order = np.lexsort((-room, worth))
+        most = np.maximum.accumulate(room[order])
+        kept = order[np.flatnonzero(np.diff(most, prepend=-1))]
+        found = [
+            (int(room[n]), int(worth[n]), (*found[n // len(ways)][2], ways[n % len(ways)][0]))
+            for n in kept.tolist()
+        ]
     return found
 
 
