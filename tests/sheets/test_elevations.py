@@ -266,3 +266,18 @@ def test_a_block_in_the_wall_stands_between_the_two_trims_that_it_joins() -> Non
     assert corner[0] - block[2] == pytest.approx(20 - 1.125, abs=CLOSE)
     dashed = "".join(layer.path for layer in wall.layers if layer.look == "unmeasured")
     assert dashed.count("M") == 2  # the radiator's sides
+
+
+def test_no_number_stands_beyond_another_piece_than_its_own() -> None:
+    # The band lies round the casing: a number on its far side would seem to be the band's.
+    sheet = sheet_of("ferncote")
+    scale = int(re.findall(r"1 : (\d+)", sheet.scale)[0])
+    wall = next(one for one in walls(sheet) if "DR-kitchen-case-left-leg" in one.alt)
+    numbers = {text.split(" ")[0]: number for number, text in wall.key}
+    at = {one.text: float(one.x) * scale / 25.4 for one in wall.labels if one.look == "piece"}
+    shapes = [Polygon(points).bounds for points in polygons(wall, scale)]
+    legs = [(left, right) for left, low, right, high in shapes if high - low > 80]
+    assert len(legs) == 4
+    for side in ("left", "right"):
+        number = at[numbers[f"DR-kitchen-case-{side}-leg"]]
+        assert min(left for left, _ in legs) < number < max(right for _, right in legs)

@@ -32,31 +32,31 @@ def told(result, code):
     return found.message, found.remedy
 
 
-def test_a_metric_room_is_told_in_metres():
+def test_a_metric_room_is_tells_what_is_short_in_millimetres():
     one = closing(checked(*rectangle("3600 mm", "3000 mm", "3612 mm", "3000 mm"), unit="mm"))
     assert one.text == (
-        "closes within 0.012 m (0.012 m to the left of its start, facing run N);"
-        " 0.056 m is what this survey can tell;"
-        " measuring all its corners would let it tell 0.029 m"
+        "closes within 12 mm (12 mm to the left of its start, facing run N);"
+        " 56 mm is what this survey can tell;"
+        " measuring all its corners would let it tell 29 mm"
     )
 
 
 def test_a_room_that_does_not_close_tells_what_would_settle_it():
     result = checked(*rectangle("3600 mm", "3000 mm", "3900 mm", "3000 mm"), unit="mm")
     assert closing(result).text == (
-        "ends 0.3 m from its start (0.3 m to the left of its start, facing run N);"
-        " 0.047 m is what this survey can tell; diagonal N-E would tell which"
+        "ends 300 mm from its start (300 mm to the left of its start, facing run N);"
+        " 47 mm is what this survey can tell; diagonal N-E would tell which"
     )
     assert [[text for _, text in slip.meant] for slip in closing(result).slips] == [
         ["3.9 m"], ["3.6 m"]]  # fmt: skip
     message, remedy = told(result, "T310")
     assert message == (
-        "room “R” does not close: its walls end 0.3 m from where they began"
-        " (0.3 m to the left of its start, facing run N)"
+        "room “R” does not close: its walls end 300 mm from where they began"
+        " (300 mm to the left of its start, facing run N)"
     )
     assert remedy == (
-        "Several slips explain it equally well: run N is 0.3 m too short; or run S is"
-        " 0.3 m too long. Diagonal N-E would tell which."
+        "Several slips explain it equally well: run N is 300 mm too short; or run S is"
+        " 300 mm too long. Diagonal N-E would tell which."
     )
 
 

@@ -343,7 +343,7 @@ def test_a_metric_room():
         "W: 2640, left=in-corner, right=in-corner",
     ]
     found = findings(lines, head)["T310"]
-    assert "0.18 m from where they began" in found.message
+    assert "180 mm from where they began" in found.message
     assert "run E with two figures swapped: 2.64 m instead" in found.remedy
     assert "run W with two figures swapped: 2.46 m instead" in found.remedy
 

@@ -120,8 +120,13 @@ def length_text(inches: Fraction, unit: Unit = Unit.INCH) -> str:
 
 
 def feet_text(inches: Fraction, unit: Unit = Unit.INCH) -> str:
-    """Write a length in feet and inches (``11 ft 4 in``), or metres where ``unit`` is ``mm``."""
+    """Write a length in feet and inches (``11 ft 4 in``), or metres where ``unit`` is ``mm``.
+
+    What is shorter than a foot or a metre is in inches or millimetres.
+    """
     if unit is Unit.MM:
+        if inches < 1000 * MM:
+            return length_text(inches, unit)
         return f"{decimal_text(inches / MM / 1000, 3)} m"
     feet, rest = divmod(inches, 12)
     if not feet:

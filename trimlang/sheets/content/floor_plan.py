@@ -21,7 +21,6 @@ from trimlang.sheets.drawing.plan_blocks import block_lines, corner_lines
 from trimlang.sheets.drawing.plan_scale import (
     NARROWEST,
     TALL,
-    TALL_ALONE,
     DrawnLabel,
     DrawnLine,
     DrawnWall,
@@ -31,6 +30,7 @@ from trimlang.sheets.drawing.plan_scale import (
     jamb,
     line,
     scale_text,
+    tall_alone,
     wall_lines,
     walls,
 )
@@ -88,8 +88,6 @@ def floor_plan(
 ) -> tuple[RoomPlan, ...]:
     """Return the plan of every room that has walls; those in ``cache`` are not drawn again."""
     rooms = [room for room in result.job.rooms if room.walk]
-    # A room that has the page to itself is drawn larger.
-    tall = TALL if len(rooms) > 1 else TALL_ALONE
     trims = tuple(placeless(trim) for trim in result.job.trims)
     backs = _backs(result)
     ids = wall_pieces(result.job, result.pieces)
@@ -102,6 +100,8 @@ def floor_plan(
         # so that a line added above a room does not make it new.
         closing = closings.get(room.name)
         pieces = ids.get(room.name, WallPieces())
+        # A room that has the page to itself is drawn larger, and its list stands below it.
+        tall = TALL if len(rooms) > 1 else tall_alone(pieces.listed(room.runs, own))
         draw = partial(
             _room,
             room,

@@ -3,12 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import Final
 
 from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.joinery.strips import strips
 from trimlang.record import record
+from trimlang.sheets.drawing.typeface import lines
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.job import Job, Room, Run
+
+COLUMN: Final = 80.0
+"""The least width of the table's column of pieces, where no wall has a note (mm)."""
+TYPE: Final = 8 * 25.4 / 72
+LINE: Final = 1.3 * TYPE
+ROW: Final = 0.8
+"""What a row of the table takes beside its lines: its padding and its rule (mm)."""
 
 
 @record
@@ -26,6 +35,10 @@ class WallPieces:
         if begins or not goes_on:
             return ", ".join(begins)
         return pen.words("part of {pieces}", pieces=", ".join(goes_on))
+
+    def listed(self, runs: Iterable[Run], pen: Pen) -> float:
+        """Return how tall the table of these runs is on paper (mm)."""
+        return sum(lines(self.along(run.label, pen), COLUMN, TYPE) * LINE + ROW for run in runs)
 
 
 def wall_pieces(job: Job, pieces: Iterable[Piece]) -> dict[str, WallPieces]:

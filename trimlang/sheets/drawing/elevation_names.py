@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from math import cos, radians, sin
@@ -14,7 +14,7 @@ from trimlang.joinery.wall_faces import BoxesInPlace, WallFace
 from trimlang.sheets.drawing.elevation_lines import span_of
 from trimlang.sheets.drawing.elevation_paper import ElevationPaper
 from trimlang.sheets.drawing.lettering import SIZES, Wanted
-from trimlang.sheets.drawing.polygons import Point
+from trimlang.sheets.drawing.polygons import Point, Shape, inside
 from trimlang.sheets.drawing.typeface import run as wide_of
 from trimlang.sheets.wording.elevation_words import said_of
 from trimlang.sheets.wording.quantities import Pen
@@ -27,45 +27,52 @@ BESIDE: Final = SIZES["piece"] / 2 + 1.7
 """How far the middle of a name is from the edge that it stands beside (mm)."""
 ALONG: Final = (0.5, 0.25, 0.75, 0.1, 0.9)
 """Where along a piece its number may stand, or a line to it begin, as parts of its length."""
-FURTHER: Final = BESIDE + SIZES["piece"] + 1.5
-"""The same behind another number that stands there already."""
+STEPS: Final = (0.25, 0.4, 0.55, 0.7, 0.85, 1.0)
+"""Where on the way to a number one looks for another piece, as parts of it."""
 TAKEN: Final = 8.0
 """What the measure of an opening's height takes of its width (mm)."""
 
 
 def named_pieces(job: Job, face: WallFace, paper: ElevationPaper, pen: Pen) -> Iterator[Wanted]:
     """Yield the name of each piece; the four sides of boxes are named once for their set."""
-    for number, one in enumerate(face.pieces, start=1):
+    shapes = [tuple(paper.of(one, at) for at in _corners(one)) for one in face.pieces]
+    for number, (one, own) in enumerate(zip(face.pieces, shapes, strict=True), start=1):
         if one.piece.kind is not PieceKind.FRAME:
             # A name that has no room is replaced by a number, which the list below the drawing
             # explains.
             wanted = _named(job, one, paper, pen)
-            yield replace(wanted, instead=_numbered(one, number, paper))
+            between = [shape for shape in shapes if shape is not own]
+            yield replace(wanted, instead=_numbered(one, number, paper, between))
 
 
-def _numbered(one: PieceInPlace, number: int, paper: ElevationPaper) -> Wanted:
+def _numbered(
+    one: PieceInPlace, number: int, paper: ElevationPaper, between: Sequence[Shape]
+) -> Wanted:
     """Return the number that stands for a piece whose name has no room: never turned.
 
     It stands in the piece or beside it, else at the end of a short line to its middle; of the
-    parts of a head, one above the other, beside an end.
+    parts of a head, one above the other, beside an end or with a line to it.  Beside a piece no
+    other may lie ``between`` it and its number: a band round a casing would seem to be meant.
     """
     low_left, low_right, high_right, high_left = (paper.of(one, at) for at in _corners(one))
     left, right = _middle(low_left, high_left), _middle(low_right, high_right)
     aside = float(one.across) * paper.factor / 2 + BESIDE
+    starts = tuple(_between(left, right, part) for part in ALONG)
     if one.piece.kind is PieceKind.HEAD:
         # Strips one above the other are thinner than a letter: a number in the middle of one would
         # cover its neighbours.
-        ends = ((right, 1), (left, -1))
-        first = [(x + way * far, y) for far in (BESIDE, FURTHER) for (x, y), way in ends]
+        places = [(end, (end[0] + way * BESIDE, end[1])) for end, way in ((right, 1), (left, -1))]
+        starts = (*starts, right, left)
     else:
         turn = radians(float(one.turn))
         out = (-sin(turn) * aside, -cos(turn) * aside)
         # In the middle best; where names fill that, nearer to an end, which still needs no line.
-        first = [
-            (x + way * out[0], y + way * out[1])
-            for x, y in (_between(left, right, part) for part in ALONG)
+        places = [
+            (at, (at[0] + way * out[0], at[1] + way * out[1]))
+            for at in starts
             for way in (0, 1, -1)
         ]
+    first = tuple(place for at, place in places if not _goes_over(at, place, between))
     return Wanted(
         look="piece",
         text=str(number),
@@ -73,10 +80,16 @@ def _numbered(one: PieceInPlace, number: int, paper: ElevationPaper) -> Wanted:
         other=right,
         off=(0.0, -1.0),
         heading=0.0,
-        first=tuple(first),
+        first=first,
         over_lines=True,
-        starts=tuple(_between(left, right, part) for part in ALONG),
+        starts=starts,
     )
+
+
+def _goes_over(at: Point, place: Point, between: Sequence[Shape]) -> bool:
+    """Tell whether one has to go over another piece from a piece's middle to its number."""
+    ways = (_between(at, place, part) for part in STEPS if at != place)
+    return any(inside(point, shape) for point in ways for shape in between)
 
 
 def _corners(one: PieceInPlace) -> tuple[Spot, Spot, Spot, Spot]:

@@ -19,6 +19,8 @@ from trimlang.survey.outline import Leg, Outline
 WIDE: Final = 164.0
 TALL: Final = 62.0
 TALL_ALONE: Final = 118.0
+DRAWN_AND_LISTED: Final = 180.0
+"""What the drawing of a room that is alone and the list of its walls may take of a page."""
 NARROWEST: Final = 60.0
 """A plan of a room has as much paper across (mm): names of short walls stand beside it."""
 MARGIN: Final = 10.0
@@ -162,6 +164,15 @@ def _enough(ratio: float) -> int:
     while scale < ratio:
         scale *= 2
     return scale
+
+
+def tall_alone(listed: float) -> float:
+    """Return how tall a room that is alone is drawn above a list that is so tall (mm).
+
+    A list that is longer than the page goes on overleaf, and the room is drawn as large as ever.
+    """
+    left = DRAWN_AND_LISTED - listed
+    return min(left, TALL_ALONE) if left >= TALL else TALL_ALONE
 
 
 def scale_text(scale: int, pen: Pen) -> str:
