@@ -177,7 +177,7 @@ def bring_down(status: int) -> None:
     os._exit(status)
 
 
-def built(job: JobBuild) -> tuple[int, str]:
+def built(job: JobBuild, _hand_back: Callable[[object], None]) -> tuple[int, str]:
     outcome = build(job)
     return outcome.code, outcome.why
 

@@ -8,7 +8,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from trimlang.cli.one_job import Outcome, StopError, complained, outcome, read_job, tell
+from trimlang.cli.one_job import Outcome, StopError, Tell, complained, outcome, read_job, tell
 from trimlang.cli.options import JobBuild
 from trimlang.cli.replies import CLEAN, JOB_ERRORS, OUR_FAULT, STDIN, WRONG_USAGE, tell_done
 from trimlang.compiler import compile_job
@@ -23,11 +23,11 @@ if TYPE_CHECKING:
     from trimlang.sheets.render.template_filling import TemplateFiller
 
 
-def build(options: JobBuild) -> Outcome:
+def build(options: JobBuild, tell: Tell = tell) -> Outcome:
     """Compile a job file and write its folder of sheets."""
     try:
-        text, path = read_job(options.job, options.messages)
-        result = _compile(options, text, path)
+        text, path = read_job(options.job, options.messages, tell)
+        result = _compile(options, text, path, tell)
         target: Path = options.out or sheets_beside(path)
         # Everything is made before the folder is touched, so that a failure leaves the old sheets
         # whole.
@@ -72,7 +72,7 @@ def checked_plans(what: str = "printed") -> Iterator[None]:
         raise complained(OUR_FAULT, text) from None
 
 
-def _compile(options: JobBuild, text: str, path: Path | None) -> Result:
+def _compile(options: JobBuild, text: str, path: Path | None, tell: Tell) -> Result:
     from trimlang.cli.progress import Progress
 
     effort = options.plan.effort()

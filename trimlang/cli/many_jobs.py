@@ -4,17 +4,18 @@ from __future__ import annotations
 
 import json
 import os
-import re
 import shutil
 import signal
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager, suppress
+from dataclasses import replace
 from pathlib import Path
 from threading import current_thread, main_thread
 from types import FrameType
 from typing import TYPE_CHECKING, Final
 
+from trimlang.cli.one_job import Found, tell
 from trimlang.cli.options import BuildOptions, JobBuild
 from trimlang.cli.replies import (
     CLEAN,
@@ -31,8 +32,8 @@ from trimlang.output.sheet_options import SheetOptions
 from trimlang.workers.stopping import StoppedError
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
+    from trimlang.compiler import Result
+    from trimlang.diagnostics import Diagnostic
     from trimlang.workers.worker import JobAnswer
 
 _DEVICES: Final = frozenset(
@@ -47,12 +48,6 @@ _DEVICES: Final = frozenset(
 """Names that no file may have on Windows, whatever stands behind a dot; nor may one end in a dot or
 a blank (Microsoft, Naming Files, Paths, and Namespaces)."""
 
-_STYLE: Final = r"(?:\x1b\[[\d;]*m)*"
-_SAID: Final = re.compile(rf"[^\n]*\n?(?:{_STYLE}[ \t][^\n]*\n?)*")
-"""One message: its first line, and those that are set in below it."""
-_FINDING: Final = re.compile(rf'{_STYLE}[^\n]*:\d+:\d+: (?:error|warning) |\{{"code": ')
-"""How a finding begins, as text or as JSON; complaints about a job itself do not."""
-
 
 def build_many(options: BuildOptions) -> int:
     """Build the jobs on all cores; return the exit code."""
@@ -62,7 +57,6 @@ def build_many(options: BuildOptions) -> int:
     from trimlang.workers.job_workers import WorkerPool
 
     targets = places(files, options.out)
-    colour = sys.stderr.isatty() and options.messages is MessageForm.TEXT
     jobs = [
         JobBuild(
             job=file,
@@ -71,14 +65,14 @@ def build_many(options: BuildOptions) -> int:
             plan=options.plan,
             sheets=options.sheets,
             quiet=True,
-            colour=colour,
         )
         for file, target in zip(files, targets, strict=True)
     ]
     # No more processes than jobs: an idle one costs its start.
     processes = min(options.at_once or cores(), len(files))
     answers: dict[int, JobAnswer] = {}
-    printed, told = 0, set[str]()
+    told: set[tuple[str, Diagnostic]] = set()
+    printed = 0
     with _stoppable(), _bar(len(files)) as step, WorkerPool(processes, _built, OUR_FAULT) as pool:
         try:
             for place, answer in pool.do(jobs):
@@ -87,7 +81,7 @@ def build_many(options: BuildOptions) -> int:
                 step()
                 # Jobs finish in any order; an answer waits until all before it have been printed.
                 while printed in answers:
-                    _print_answer(answers[printed], told)
+                    _print_answer(answers[printed], jobs[printed].messages, told)
                     printed += 1
         except KeyboardInterrupt as stop:
             at = pool.at_work()
@@ -105,11 +99,17 @@ def build_many(options: BuildOptions) -> int:
     return code
 
 
-def _built(job: JobBuild) -> tuple[int, str]:
-    """Build one job; this runs in a worker process."""
+def _built(job: JobBuild, hand_back: Callable[[Found], None]) -> tuple[int, str]:
+    """Build one job; this runs in a worker process, which hands back what it finds."""
     from trimlang.cli.build import build
 
-    outcome = build(job)
+    def tell(_messages: MessageOptions, found: Result | Found) -> None:
+        # Only a mend needs their facts, and only the lines that they are in are printed.
+        findings = tuple(replace(one, facts=()) for one in found.diagnostics)
+        names = {one.span.file for one in findings} & found.sources.keys()
+        hand_back(Found(findings, {name: found.sources[name] for name in names}))
+
+    outcome = build(job, tell)
     return outcome.code, outcome.why
 
 
@@ -220,11 +220,13 @@ def _died(file: str) -> JobAnswer:
     return JobAnswer(code=OUR_FAULT, why=why, out="", err=f"trimlang: {file}: {why}\n")
 
 
-def _print_answer(answer: JobAnswer, told: set[str]) -> None:
-    """Print what a job had to say; what a file that several jobs include has wrong is told once."""
-    said = [one for one in _SAID.findall(answer.err) if one not in told]
-    told.update(filter(_FINDING.match, said))
-    sys.stderr.write("".join(said))
+def _print_answer(
+    answer: JobAnswer, messages: MessageOptions, told: set[tuple[str, Diagnostic]]
+) -> None:
+    """Print what was found in a job and what it had to say; ``told`` as for ``tell``."""
+    for found in answer.back:
+        tell(messages, found, told)
+    sys.stderr.write(answer.err)
     sys.stderr.flush()
     if answer.out:  # as it is where the job's folder was written
         tell_done(answer.out, "the job's folder")

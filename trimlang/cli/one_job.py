@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Callable, Mapping
 from pathlib import Path
-from typing import TYPE_CHECKING, BinaryIO
+from typing import TYPE_CHECKING, BinaryIO, TypeAlias
 
 from trimlang.cli.replies import (
     CLEAN,
@@ -21,6 +22,7 @@ from trimlang.record import record
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result
+    from trimlang.language.source import Source
 
 
 @record
@@ -46,38 +48,22 @@ def complained(code: int, text: str) -> StopError:
     return StopError(code, text)
 
 
-def read_job(job: str, messages: MessageOptions) -> tuple[str, Path | None]:
-    """Return a job file's text, and its path unless ``job`` is ``-`` for standard input.
+@record
+class Found:
+    """Findings, and the texts of the files that they are in, by name."""
 
-    Raises:
-        StopError: it cannot be read; the reason has been printed.
-    """
-    try:
-        if job == "-":
-            return read_stream(_standard_input(), STDIN), None
-        path = Path(job)
-        return read_text(path), path
-    except UnreadableError as error:
-        name = STDIN if job == "-" else Path(job).name
-        # A file that cannot be read is reported like any mistake in it, at its first place.
-        finding = say(error.code, Span(name, 1, 1, 2), **error.facts)
-        show((finding,), {}, sys.stderr, form=messages.form, folder=messages.folder)
-        raise StopError(JOB_ERRORS, f"{finding.code} {finding.message}") from None
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or str(error)
-        text = f"cannot read {job}: {reason.lower()}"
-        raise complained(WRONG_USAGE, text) from None
+    diagnostics: tuple[Diagnostic, ...]
+    sources: Mapping[str, Source]
 
 
-def _standard_input() -> BinaryIO:
-    # Python gives None for a stream that its caller has closed.
-    if sys.stdin is None:
-        raise OSError("standard input is closed")
-    return sys.stdin.buffer
+Tell: TypeAlias = Callable[[MessageOptions, "Result | Found"], None]
+"""What is done with findings, given how they are to be printed."""
 
 
 def tell(
-    messages: MessageOptions, result: Result, told: set[tuple[str, Diagnostic]] | None = None
+    messages: MessageOptions,
+    result: Result | Found,
+    told: set[tuple[str, Diagnostic]] | None = None,
 ) -> None:
     """Print a job's diagnostics in the form that the options ask for.
 
@@ -94,6 +80,36 @@ def tell(
     )
     if told is not None:
         told.update(found)
+
+
+def read_job(job: str, messages: MessageOptions, tell: Tell = tell) -> tuple[str, Path | None]:
+    """Return a job file's text, and its path unless ``job`` is ``-`` for standard input.
+
+    Raises:
+        StopError: it cannot be read; the reason has been told.
+    """
+    try:
+        if job == "-":
+            return read_stream(_standard_input(), STDIN), None
+        path = Path(job)
+        return read_text(path), path
+    except UnreadableError as error:
+        name = STDIN if job == "-" else Path(job).name
+        # A file that cannot be read is reported like any mistake in it, at its first place.
+        finding = say(error.code, Span(name, 1, 1, 2), **error.facts)
+        tell(messages, Found((finding,), {}))
+        raise StopError(JOB_ERRORS, f"{finding.code} {finding.message}") from None
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or str(error)
+        text = f"cannot read {job}: {reason.lower()}"
+        raise complained(WRONG_USAGE, text) from None
+
+
+def _standard_input() -> BinaryIO:
+    # Python gives None for a stream that its caller has closed.
+    if sys.stdin is None:
+        raise OSError("standard input is closed")
+    return sys.stdin.buffer
 
 
 def outcome(result: Result) -> Outcome:

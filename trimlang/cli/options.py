@@ -87,7 +87,6 @@ class JobBuild:
     """One job to build; it can also be sent to a worker process.
 
     quiet: show no progress and start no further process, since other jobs are being built.
-    colour: whether messages are coloured for a terminal although a process collects them.
     """
 
     job: str
@@ -96,7 +95,6 @@ class JobBuild:
     plan: PlanOptions
     sheets: SheetOptions
     quiet: bool = False
-    colour: bool = False
 
 
 @record

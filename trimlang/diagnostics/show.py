@@ -102,5 +102,8 @@ def show(
     from rich.text import Text
 
     console = Console(file=stream, soft_wrap=True, highlight=False)
-    for line, style in _shown(findings, sources, folder):
-        console.print(Text(line, style=style))
+    # Through the stream, which may be another's that keeps a bar below what is printed.
+    with console.capture() as coloured:
+        for line, style in _shown(findings, sources, folder):
+            console.print(Text(line, style=style))
+    stream.write(coloured.get())

@@ -15,10 +15,10 @@ from multiprocessing import get_context
 from multiprocessing.connection import Connection, wait
 from multiprocessing.context import SpawnProcess
 from time import monotonic
-from typing import Final
+from typing import Any, Final
 
 from trimlang.record import record
-from trimlang.workers.worker import Do, HandedJob, JobAnswer, work
+from trimlang.workers.worker import Do, JobAnswer, work
 
 GRACE: Final = 0.4
 """Seconds that a process gets to clean up before it is killed."""
@@ -50,7 +50,7 @@ class WorkerPool:
     def __exit__(self, *_: object) -> None:
         self.end()
 
-    def do(self, jobs: Sequence[HandedJob]) -> Iterator[tuple[int, JobAnswer | None]]:
+    def do(self, jobs: Sequence[Any]) -> Iterator[tuple[int, JobAnswer | None]]:
         """Yield each job's place in the list and its answer, in the order in which they finish.
 
         The answer is None where the process died while doing the job.
@@ -92,7 +92,7 @@ class WorkerPool:
         """Return which job each process is doing, as its place in the list, by process id."""
         return {worker.process.pid or 0: place for worker, place in self._busy.values()}
 
-    def _hand_out(self, place: int, job: HandedJob) -> None:
+    def _hand_out(self, place: int, job: Any) -> None:
         worker = self._idle.pop() if self._idle else _started(self._do, self._our_fault)
         self._busy[worker.pipe] = (worker, place)
         # A process that has died meanwhile is noticed when its answer is waited for.

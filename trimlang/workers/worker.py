@@ -9,7 +9,7 @@ import signal
 import sys
 from contextlib import redirect_stderr, redirect_stdout, suppress
 from io import StringIO
-from typing import TYPE_CHECKING, Any, Final, Protocol, TypeAlias
+from typing import TYPE_CHECKING, Any, Final, TypeAlias
 
 from trimlang.record import record
 
@@ -22,38 +22,22 @@ if TYPE_CHECKING:
 _PR_SET_PDEATHSIG: Final = 1
 
 
-class HandedJob(Protocol):
-    """What a worker is handed: any value that can be pickled, with a ``colour``."""
+Do: TypeAlias = "Callable[[Any, Callable[[Any], None]], tuple[int, str]]"
+"""Does one job, prints what there is to say, and returns the exit code and its reason.
 
-    @property
-    def colour(self) -> bool:
-        """Whether what is printed will be shown on a terminal, and may be coloured."""
-        ...
-
-
-Do: TypeAlias = "Callable[[Any], tuple[int, str]]"
-"""Does one job, prints what there is to say, and returns the exit code and its reason."""
+The other function is to be called with each value that is to be handed back besides.
+"""
 
 
 @record
 class JobAnswer:
-    """How a job went: exit code, the reason in one line, and what was printed."""
+    """How a job went: exit code, the reason in one line, what was printed, what was handed back."""
 
     code: int
     why: str
     out: str
     err: str
-
-
-class _Printed(StringIO):
-    """Keeps what is printed, and claims to be a terminal where colour is wanted."""
-
-    def __init__(self, *, terminal: bool) -> None:
-        super().__init__()
-        self._terminal = terminal
-
-    def isatty(self) -> bool:
-        return self._terminal
+    back: tuple[Any, ...] = ()
 
 
 def work(jobs: Connection, do: Do, our_fault: int) -> None:
@@ -89,12 +73,13 @@ def _leave(_signal: int, _frame: FrameType | None) -> None:
     raise SystemExit(1)
 
 
-def _done(job: HandedJob, do: Do, our_fault: int) -> JobAnswer:
-    out, err = _Printed(terminal=False), _Printed(terminal=job.colour)
+def _done(job: Any, do: Do, our_fault: int) -> JobAnswer:
+    out, err = StringIO(), StringIO()
+    back: list[Any] = []
     with redirect_stdout(out), redirect_stderr(err):
         try:
-            code, why = do(job)
+            code, why = do(job, back.append)
         except Exception as error:  # noqa: BLE001 - the other jobs go on, and this one is told
             code, why = our_fault, f"{type(error).__name__}: {error}"
             sys.stderr.write(f"trimlang: a defect in trimlang itself: {why}\n")
-    return JobAnswer(code=code, why=why, out=out.getvalue(), err=err.getvalue())
+    return JobAnswer(code=code, why=why, out=out.getvalue(), err=err.getvalue(), back=tuple(back))
