@@ -104,7 +104,7 @@ _DOOR_ROWS: Final = (
         rf"P<two>{WHOLE_LENGTH})\s*(?:h|high|tall))"
         rf"{END_OF_PART}",
         wanted="the height behind the word height",
-        remedy="Write {}.",
+        remedy="Write a comma, then {}.",
         instead=lambda found: f", height {(found['one'] or found['two']).strip()}",
     ),
     slip(
