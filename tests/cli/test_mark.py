@@ -72,7 +72,7 @@ def test_pinning_leaves_the_rest_of_the_lines_as_it_is(job: Path) -> None:
     )
     assert log(job).read_bytes().decode() == (
         "  cut PO-S-base 96 1/2 in from base-1 of 12 ft   # the long one\r\n"
-        "bought 1 base 8 ft at 11.60\n"
+        "bought 1 base 8 ft at 11.60\r\n"
     )
     again = log(job).read_bytes()
     assert main(["mark", str(job), "--pin"]) == 0
@@ -178,11 +178,38 @@ def test_a_stick_that_nobody_bought_is_asked_about(
     assert log(job).read_text(encoding="utf-8").startswith("cut PO-N-base")
 
 
+def test_a_purchase_without_a_price_is_asked_about_where_others_have_one(
+    job: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["mark", str(job), "bought 1 base 16 ft"]) == 1
+    assert "would count as free" in capsys.readouterr().err
+    assert not log(job).exists()
+    assert main(["mark", str(job), "bought 1 base 16 ft at 21"]) == 0
+    log(job).unlink()
+    job.write_text(JOB.replace(" at 11.60", "").replace(" at 17.40", ""), encoding="utf-8")
+    assert main(["mark", str(job), "bought 1 base 9 ft"]) == 0
+
+
+def test_a_log_keeps_its_line_ends(job: Path) -> None:
+    log(job).write_bytes(b"# begun\r\nbought 1 base 12 ft at 17.40")
+    for _ in range(2):
+        main(["mark", str(job), "cut PO-N-base"])
+    full = b"cut PO-N-base 29 3/4 in from base-1 of 12 ft\r\n"
+    assert log(job).read_bytes() == b"# begun\r\nbought 1 base 12 ft at 17.40\r\n" + full
+    main(["mark", str(job), "bought 1 base 12 ft"])
+    assert main(["mark", str(job), "bought 1 base 12 ft"]) == 2
+    assert main(["mark", str(job), "--undo"]) == 0
+    assert log(job).read_bytes().endswith(full)
+
+
 def test_a_wall_s_name_is_completed(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["mark", str(job), "cut n"]) == 1
     assert "Did you mean “PO-N-base”?" in capsys.readouterr().err
     assert main(["mark", str(job), "cut base"]) == 1
     assert "Did you mean one of these: “PO-E-base”, “PO-N-base”" in capsys.readouterr().err
+    # a wall of another room
+    assert main(["mark", str(job), "cut LR-E"]) == 1
+    assert "Did you mean “PO-E-base”?" in capsys.readouterr().err
 
 
 def test_a_log_that_is_a_link_out_is_not_written_to(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
 
 import pytest
@@ -12,7 +13,7 @@ from trimlang.cli import main
 from trimlang.compiler import compile_job
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.sheets.render.pdf import ReachesOutError, to_pdf
-from trimlang.sheets.render.template_filling import SheetTemplateError
+from trimlang.sheets.render.template_filling import SheetTemplateError, TemplateFiller
 from trimlang.stock.planner import QUICK
 
 GOOD = walls("N: 40 in, left=butt, right=butt")
@@ -54,6 +55,31 @@ def test_nothing_gets_out_of_the_sandbox(template: str, tmp_path: Path) -> None:
         return
     # jinja answers some with nothing at all
     assert not any(word in html for word in ("class", "root:", "secret", "uid=", "0x"))
+
+
+@every(
+    "template, wrong",
+    [
+        ("{% for a in range(99999) %}{% for b in range(99999) %}{% endfor %}{% endfor %}", "long"),
+        ("{{ 'a' * 10 ** 11 }}", "memory"),
+        ("{{ 'a'|center(10 ** 11) }}", "memory"),
+        ("{{ '%99999999999d' % 1 }}", "memory"),
+        ("{{ 10 ** (10 ** 9) }}", "figures"),
+        ("{% set n = namespace(x=9) %}{% for i in range(99) %}"
+         "{% set n.x = n.x * n.x %}{% endfor %}", "figures"),
+        ("{{ 1|round(10 ** 9, 'ceil') }}", "places"),
+        ("{{ 7 * 6 }}{{ 'ab' * 3 }}{{ 2 ** 10 }}{{ 2.346|round(2) }}", ""),
+    ],
+)  # fmt: skip
+@pytest.mark.skipif(sys.platform != "linux", reason="no limit of memory elsewhere")
+def test_a_template_that_never_ends_is_stopped(template: str, wrong: str, tmp_path: Path) -> None:
+    (tmp_path / "sheet.html").write_text(template, encoding="utf-8")
+    filler = TemplateFiller(tmp_path, seconds=0.1)
+    if not wrong:
+        assert filler.fill("sheet.html", {}) == "42ababab10242.35"
+        return
+    with pytest.raises(SheetTemplateError, match=wrong):
+        filler.fill("sheet.html", {})
 
 
 def test_no_path_leads_a_template_out_of_its_folder(tmp_path: Path) -> None:

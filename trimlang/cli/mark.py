@@ -23,7 +23,7 @@ from trimlang.cli.replies import (
     tell_done,
 )
 from trimlang.diagnostics.message_form import MessageForm
-from trimlang.diagnostics.named_codes import NOBODY_BOUGHT, NOT_IN_FULL
+from trimlang.diagnostics.named_codes import NO_PRICE, NOBODY_BOUGHT, NOT_IN_FULL
 from trimlang.language.source import Source
 from trimlang.money import money_text
 
@@ -79,7 +79,7 @@ def describe(commands: Commands) -> None:
         "--anyway",
         action="store_true",
         help="write a line that would be asked about: the same as a moment ago, or a stick"
-        " that nobody bought",
+        " that nobody bought or that has no price",
     )
     mark.add_argument(
         "--pin",
@@ -140,8 +140,10 @@ def _mark(options: MarkOptions, log_path: Path) -> int:
     log = ""
     if log_path.exists():
         log = read_job(str(log_path), messages)[0]
+    # A log written on another system keeps its kind of line ends.
+    end = "\r\n" if "\r\n" in log else "\n"
     if log and not log.endswith("\n"):
-        log += "\n"
+        log += end
     # The number of the first new line: findings from there on are about what is being added.
     first = log.count("\n") + 1
     from trimlang.site_log.written_out import whole_lines
@@ -149,15 +151,18 @@ def _mark(options: MarkOptions, log_path: Path) -> int:
     saved = read_job(options.file, messages)[0].splitlines() if options.file else []
     # What a phone saved may have blanks doubled or at its ends; the log has them once.
     lines = [" ".join(line.split()) for line in (*whole_lines(options.lines), *saved)]
-    added = "".join(f"{line}\n" for line in lines if line)
+    added = "".join(f"{line}{end}" for line in lines if line)
     # The log is compiled with the new lines before it is written: a line with an error never gets
     # in.
     result = _compiled(options, messages, Source(log_path.name, log + added))
     _show(result, options, log_path.name, first)
     if not result.ok:
         return JOB_ERRORS
-    if not options.anyway and _nobody_bought(result, log_path.name, first):
-        complain("nothing is written: say first what was bought, or add --anyway")
+    if not options.anyway and _counts_as_free(result, log_path.name, first):
+        complain(
+            "nothing is written, as a stick would count as free: say first what was bought, and"
+            " what it cost, or add --anyway"
+        )
         return JOB_ERRORS
     return _write(options, result, log_path, log + added, first)
 
@@ -178,12 +183,17 @@ def _compiled(options: MarkOptions, messages: MessageOptions, log: Source) -> Re
         return compile_job(text, path=path, log=log.text)
 
 
-def _nobody_bought(result: Result, log_name: str, first: int) -> bool:
-    """Tell whether a new line cuts a stick that nobody bought and that no stock line prices."""
+def _counts_as_free(result: Result, log_name: str, first: int) -> bool:
+    """Tell whether a new line has a stick that nobody paid for, by all that the job knows."""
+    # A stick with a price is on the order and only not marked as bought; one without is a slip.
+    # Where nothing has a price, a purchase needs none.
+    free = {
+        NOBODY_BOUGHT: money_text(Fraction(0)),
+        **({NO_PRICE: None} if not result.job.by_length else {}),
+    }
     return any(
-        finding.code == NOBODY_BOUGHT
-        # A stick with a price is on the order and only not marked as bought; one without is a slip.
-        and dict(finding.facts).get("price") == money_text(Fraction(0))
+        finding.code in free
+        and dict(finding.facts).get("price") == free[finding.code]
         and finding.span.file == log_name
         and finding.span.line >= first
         for finding in result.diagnostics
@@ -192,7 +202,7 @@ def _nobody_bought(result: Result, log_name: str, first: int) -> bool:
 
 def _said_just_now(log_path: Path, before: str, fresh: list[str]) -> bool:
     """Tell whether the log ends in these same lines and was written less than a minute ago."""
-    lines = [line for line in before.split("\n") if line.strip()]
+    lines = [line for line in before.splitlines() if line.strip()]
     # Compared as written out in full, so that a short line and its full form count as the same.
     if not fresh or lines[-len(fresh) :] != fresh:
         return False
@@ -232,7 +242,7 @@ def _write(options: MarkOptions, result: Result, log_path: Path, log: str, first
     # With --pin alone the log changes only where a line was short.
     if options.lines or options.file:
         changed.setdefault(log_path.name, log)
-    after = changed.get(log_path.name, log).split("\n")
+    after = changed.get(log_path.name, log).replace("\r\n", "\n").split("\n")
     written = [line for line in after[first - 1 :] if line]
     before = "\n".join(after[: first - 1])
     if not options.anyway and _said_just_now(log_path, before, written):

@@ -3,7 +3,7 @@
 from typing import Final
 
 from trimlang.diagnostics.code_page import Page
-from trimlang.diagnostics.named_codes import NOBODY_BOUGHT, NOT_IN_FULL
+from trimlang.diagnostics.named_codes import NO_PRICE, NOBODY_BOUGHT, NOT_IN_FULL
 from trimlang.diagnostics.severity import Severity
 
 _JOB: Final = """\
@@ -92,7 +92,7 @@ LOG_PAGES: Final = (
         + "cut PO-N-base 29 3/4 in from base-1 of 12 ft\nspoiled PO-N-base into 22 in and 9 in\n",
     ),
     Page(
-        code="T709",
+        code=NO_PRICE,
         title="bought at no price",
         message="no stock line of “{trim}” lists this length, so it counts as free",
         remedy="Write what one stick cost: “at 17.40”.",

@@ -22,5 +22,8 @@ SIDES_DISAGREE: Final = "T301"
 NOT_IN_FULL: Final = "T712"
 """Told of a line that does not say all: `mark` writes it out, and so does not tell it."""
 
+NO_PRICE: Final = "T709"
+"""In a job with prices `mark` asks for this one too before it writes."""
+
 NOBODY_BOUGHT: Final = "T714"
 """Where it costs nothing the stick is on no list either, and `mark` asks before it writes."""

@@ -10,7 +10,7 @@ from itertools import islice
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span
-from trimlang.diagnostics.near_words import MOST_LISTED, listed
+from trimlang.diagnostics.near_words import MOST_LISTED, listed, nearest
 from trimlang.diagnostics.place import place
 from trimlang.diagnostics.suggestion import Suggestion, did_you_mean
 from trimlang.joinery.piece import Piece
@@ -23,6 +23,9 @@ from trimlang.survey.measures import Findings
 
 SAME: Final = Fraction(1, 64)
 """Inches; lengths that differ by less are the same: a line has four decimal places at most."""
+
+_WORDS: Final = 4
+"""Words between dashes that a piece's name has at most: tag, wall, trim, part."""
 
 
 @record
@@ -202,7 +205,7 @@ def _ends_or_holds(whole: list[str], parts: list[str]) -> bool:
     return any(whole[at : at + len(parts)] == parts for at in range(last + 1))
 
 
-def _near(name: str, known: Collection[str]) -> str:
+def _near(name: str, known: Collection[str], covers: int = 0) -> str:
     # On the wall a piece is called “N” or “N-base”, without its room.
     names = tuple(sorted(known))
     parts = name.casefold().split("-")
@@ -214,13 +217,16 @@ def _near(name: str, known: Collection[str]) -> str:
     # “base-N” for “ST-N-base”: the same words in another order.
     mixed = (one for one in few if set(parts) <= set(one.casefold().split("-")))
     short = list(islice(holding, MOST_LISTED + 1)) or list(islice(mixed, MOST_LISTED + 1))
+    # “LR-W” where that wall is in another room: what is called so behind the room's tag.
+    if not short and 1 < len(parts) <= _WORDS and nearest(name, names) is None:
+        return _near("-".join(parts[1:]), known, covers or len(name))
     if len(short) == 1:
         # The line may go on with the piece's length, which stays.
-        return Suggestion(f"Did you mean “{short[0]}”?", short[0], covers=len(name))
+        return Suggestion(f"Did you mean “{short[0]}”?", short[0], covers=covers or len(name))
     if short:
         return f"Did you mean one of these: {listed(short)}?"
     unknown = "The tickets and the checklist list the job's pieces."
-    return did_you_mean(name, names, unknown, covers=len(name))
+    return did_you_mean(name, names, unknown, covers=covers or len(name))
 
 
 # One log asks about one job's pieces, over and over.

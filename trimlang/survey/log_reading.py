@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from fractions import Fraction
 
+from trimlang.diagnostics.named_codes import NO_PRICE
 from trimlang.language import tree
 from trimlang.lengths.tape import Unit
 from trimlang.survey.job import Offer, Trim
@@ -148,7 +149,7 @@ def _bought(
     listed = list_price(trim, long, sticks)
     if listed is None:
         findings.say(
-            "T709", line.span, trim=trim.name, likely=likely_price(trim.offers, long, pack)
+            NO_PRICE, line.span, trim=trim.name, likely=likely_price(trim.offers, long, pack)
         )
     return BoughtSticks(
         trim=trim.name,

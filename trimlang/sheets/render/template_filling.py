@@ -8,6 +8,7 @@ templates are ours and need no sandbox, which asks at every attribute.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, MutableMapping
+from contextlib import nullcontext
 from functools import cache
 from importlib.machinery import SourceFileLoader
 from pathlib import Path
@@ -29,11 +30,16 @@ from jinja2 import (
 )
 from jinja2 import __version__ as jinja_version
 from jinja2.loaders import split_template_path
-from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 from trimlang import made_ahead
 from trimlang.reading import UnreadableError, read_regular
 from trimlang.resources import folder
+from trimlang.sheets.render.template_limits import (
+    MOST_SECONDS,
+    BoundedEnvironment,
+    TooMuchError,
+    bounded,
+)
 
 if TYPE_CHECKING:
     from importlib.resources.abc import Traversable
@@ -64,6 +70,7 @@ class TemplateFiller:
 
     ``drawings`` are those of an earlier set, which serve again where nothing of them has
     changed.  ``before_sheet`` is called before each sheet; what it raises ends the set.
+    ``seconds`` of CPU time are what a sheet from a template of the user's may take.
     """
 
     def __init__(
@@ -72,10 +79,12 @@ class TemplateFiller:
         *,
         drawings: Cache[Any] | None = None,
         before_sheet: Callable[[], None] | None = None,
+        seconds: float = MOST_SECONDS,
     ) -> None:
         self.drawings = drawings
         self._own = own
         self._before_sheet = before_sheet
+        self._seconds = seconds
         shipped = FunctionLoader(_shipped)
         loaders: list[BaseLoader] = [shipped]
         if own is not None:
@@ -83,7 +92,7 @@ class TemplateFiller:
                 raise SheetTemplateError(str(own), 0, "there is no such folder")
             loaders.insert(0, _InItsFolder(own))
         self._sources = ChoiceLoader(loaders)
-        made = Environment if own is None else ImmutableSandboxedEnvironment
+        made = Environment if own is None else BoundedEnvironment
         self._env = _set_up(made, self._sources)
         if own is None and (ready := made_ahead.FOLDER / _compiled_name()).is_dir():
             # compiled for use outside the sandbox only
@@ -110,7 +119,9 @@ class TemplateFiller:
         if self._before_sheet is not None:
             self._before_sheet()
         try:
-            return self._env.get_template(name).render(context)
+            # What is ours needs no watch; it is large where the job is.
+            with nullcontext() if self._own is None else bounded(self._seconds):
+                return self._env.get_template(name).render(context)
         except SheetTemplateError:
             raise
         except TemplateSyntaxError as error:
@@ -126,6 +137,10 @@ class TemplateFiller:
             if self._own is None:
                 raise  # a shipped template fails: a defect of ours, not of what was asked for
             file, line = _where(error.__traceback__, name)
+            if isinstance(error, TooMuchError):
+                raise SheetTemplateError(file, line, str(error)) from None
+            if isinstance(error, MemoryError):
+                raise SheetTemplateError(file, line, "makes more than memory holds") from None
             raise SheetTemplateError(file, line, f"{type(error).__name__}: {error}") from None
 
 
