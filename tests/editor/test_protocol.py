@@ -32,6 +32,7 @@ class Wire:
         )
         self.uri = (folder / "job.trim").as_uri()
         self._last = 0
+        self.too_early = self.ask("textDocument/documentSymbol", self.about())
         self.ask("initialize", {"capabilities": {}, "rootUri": folder.as_uri(), "processId": None})
         self.tell("initialized", {})
         document = {"uri": self.uri, "languageId": "trim", "version": 1, "text": JOB}
@@ -113,6 +114,10 @@ def test_an_orderly_end_is_no_failure(wire: Wire, moment: float) -> None:
     wire.tell("exit")
     code, told = wire.end()
     assert (code, told) == (0, b"")
+
+
+def test_a_request_before_the_first_is_answered(shared: Wire) -> None:
+    assert shared.too_early["error"]["code"] == -32002
 
 
 def test_an_exit_without_a_shutdown_is_one_as_the_protocol_says(wire: Wire) -> None:

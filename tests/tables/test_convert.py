@@ -302,6 +302,8 @@ def test_the_command(
     assert capsys.readouterr().out.endswith('note "ü"\n')
     assert main(["convert", "walls.csv", "job.trim", "--include", "prices.trim"]) == 1
     assert "T601" in capsys.readouterr().err  # there are no prices.trim
+    assert main(["convert", "walls.csv", "job.trim", "--include", "p\udcff.trim"]) == 2
+    assert "signs that are no text" in capsys.readouterr().err
     assert not Path("job.trim").exists()
     Path("prices.trim").write_text(TRIM, encoding="utf-8")
     assert main(["convert", "walls.csv", "job.trim", "--include", "prices.trim"]) == 0
@@ -340,7 +342,9 @@ def test_the_meaning_of_a_job_leaves_nothing_out() -> None:
     assert meaning(job)["rooms"][0]["walk"][0]["length"] == 40
 
 
-@every("sign", "=+-@\uff1d\uff0b\uff0d\uff20")
+@every(
+    "sign", (*"=+-@\uff1d\uff0b\uff0d\uff20\ufe66\ufe62\ufe63\ufe6b\u2212", " =", "\u00a0@", "\n")
+)
 def test_no_sign_of_a_formula_begins_a_cell(sign: str) -> None:
     note = f"{sign}1+1"
     assert guarded(note) == f"'{note}"

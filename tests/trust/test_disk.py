@@ -69,6 +69,7 @@ DO = {
     "mark": (["mark", "job.trim", "bought 1 base 12 ft"], "job.site"),
     "tidy": (["tidy", "untidy.trim"], "untidy.trim"),
     "start": (["start", "fresh.trim"], "fresh.trim"),
+    "room": (["start", "job.trim", "--room", "Attic"], "job.trim"),
 }
 """What writes a file, and the file."""
 
@@ -109,7 +110,7 @@ def test_what_cannot_be_printed_is_told(job: Path, name: str, nowhere: str) -> N
     assert done.returncode == 2
 
 
-@pytest.mark.parametrize(("name", "nowhere"), ways(DO, "mark", ("build", "mark")))
+@pytest.mark.parametrize(("name", "nowhere"), ways(DO, "mark", ("build", "mark", "room")))
 def test_what_is_written_and_cannot_be_told_is_no_failure(
     job: Path, name: str, nowhere: str
 ) -> None:

@@ -68,6 +68,9 @@ def run(asked: Namespace) -> int:
     if target is not None and target.exists() and not options.force:
         complain(f"{target} is there already; name another file, or add --force")
         return WRONG_USAGE
+    if options.include is not None and not options.include.isprintable():
+        complain(f"no job file can include {options.include}: its name has signs that are no text")
+        return WRONG_USAGE
     try:
         with source.open("rb") as file:
             # One byte more than allowed is enough to see that a file is too large.

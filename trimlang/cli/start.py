@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import codecs
-import sys
 from argparse import Namespace
 from pathlib import Path
 
@@ -94,7 +93,7 @@ def _add_room(path: Path, name: str) -> int:
     except OSError as error:
         complain(f"cannot add to {path}: {(error.strerror or str(error)).lower()}")
         return WRONG_USAGE
-    sys.stdout.write(f"room “{called}” is in {path}; put your own walls into it\n")
+    tell_done(f"room “{called}” is in {path}; put your own walls into it\n", path)
     return CLEAN
 
 

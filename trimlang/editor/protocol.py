@@ -10,12 +10,20 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from pygls.exceptions import JsonRpcException, JsonRpcInvalidParams, JsonRpcInvalidRequest
+from lsprotocol.types import INITIALIZE
+from pygls.exceptions import (
+    JsonRpcException,
+    JsonRpcInvalidParams,
+    JsonRpcInvalidRequest,
+    JsonRpcServerNotInitialized,
+)
 from pygls.protocol import LanguageServerProtocol
 
 
 class AnsweringProtocol(LanguageServerProtocol):
     """Answers what pygls would leave unanswered; everything else is pygls' own."""
+
+    _introduced = False
 
     @property
     def was_shut_down(self) -> bool:
@@ -43,9 +51,13 @@ class AnsweringProtocol(LanguageServerProtocol):
         return message
 
     def handle_message(self, message: Any) -> None:
-        """Handle a message; after the shutdown a request is answered with an error."""
-        if self.was_shut_down and hasattr(message, "id") and hasattr(message, "method"):
+        """Handle a message; a request before the first or after the last one gets an error."""
+        asked = getattr(message, "method", None) if hasattr(message, "id") else None
+        self._introduced = self._introduced or asked == INITIALIZE
+        if asked is not None and self.was_shut_down:
             self._refuse(message.id, JsonRpcInvalidRequest("the server was shut down"))
+        elif asked is not None and not self._introduced:
+            self._refuse(message.id, JsonRpcServerNotInitialized())
         else:
             super().handle_message(message)
 
