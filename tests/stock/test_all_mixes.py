@@ -77,6 +77,33 @@ def test_no_mix_covers_a_spare_where_no_stick_is_bought() -> None:
     assert search.cheapest(Known([length_worth(timber)]), 9, 60.0) == (None, 9)
 
 
+def test_no_bound_is_above_a_mix_that_nothing_rules_out(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The solver's presolve once cut off a mix that meets the second worth exactly."""
+    each = ((3072, 1121), (3840, 1409), (4608, 1730), (6144, 2342))
+    blanks = (
+        *(Blank(f"b{length}", length, price) for length, price in each),
+        Blank("ten", 4608, 15_574, pack=10),
+        *(Blank(f"r{n}", n, 0, limit=most, on_hand=True) for n, most in ((1968, 2), (1280, 3))),
+        Blank("r", 2468, 0, limit=1, on_hand=True),
+    )
+    parts = tuple(Part(f"p{i}", 1000) for i in range(20_000))
+    timber = timber_of(Problem("base", parts, blanks, kerf=3, end_waste=8, spare=6_114_306))
+    search = MixSearch(timber, Buying(timber))
+    a, b = 1099511627775, 329853488332
+    worths = [
+        Worth((95213, 63475, 63475, 42316, 31737, 31737, 0), 981610987),
+        Worth((97503, 65002, 54168, 43334, 32501, 27084, 0), 981349940),
+        Worth((a, 659706976665, 659706976665, 439804651110, b, b, 0), 11022494117280486),
+        Worth((a, 733007751850, 733007751850, 488671834567, a // 3, a // 3, 0), 11335598378484220),
+    ]
+    mix = (7472, 2053, 2202, 0, 1, 2, 3)
+    cost = search.buying.cost(mix)
+    assert cost is not None
+    assert not Known(worths).falls_short(mix)
+    monkeypatch.setattr(all_mixes, "CELLS", 0)
+    assert search.cheapest(Known(worths), cost + 1986, 60.0)[1] <= cost
+
+
 def test_much_spare_is_reckoned_in_however_many_ways_it_can_be_kept() -> None:
     """What the spare adds is worked out once for all mixes whose packs are begun alike."""
     parts = tuple(Part(f"p{i}", 50 + i % 7) for i in range(40))

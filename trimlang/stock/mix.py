@@ -26,9 +26,7 @@ NODES = 20_000
 """Nodes that one search may visit before it gives up."""
 NEAR = 1 / 8192
 FARTHER = 4
-"""The first look goes this part of the cost beyond the bound, each next one so many times as
-far.
-"""
+"""The first look goes this part of the cost beyond the bound, each next one so many times."""
 EASE = 1e-6
 """The part by which a worth is eased before it is handed to the solver."""
 
@@ -59,8 +57,8 @@ class Known:
 class MixSearch:
     """Searches for the cheapest mix.
 
-    Where few mixes are near the bound they are all listed.  Else a small mixed-integer program is
-    solved through HiGHS, with each worth eased by far more than the solver's rounding.
+    Few mixes near the bound are all listed.  Else HiGHS solves a small integer program, with each
+    worth eased by far more than its rounding.
     """
 
     def __init__(self, timber: Timber, buying: Buying) -> None:
@@ -172,7 +170,9 @@ class MixSearch:
         """Return whole column values and a lower bound; (None, None): there is no such mix."""
         import highspy
 
-        solver = quiet_solver({"mip_rel_gap": 0.0, "mip_abs_gap": 0.5, "mip_max_nodes": NODES})
+        # Its presolve has cut off the cheapest mix, and the bound was false.
+        options = {"presolve": "off", "mip_rel_gap": 0.0, "mip_abs_gap": 0.5}
+        solver = quiet_solver({**options, "mip_max_nodes": NODES})
         solver.passModel(program.model())
         solve_within(solver, max(seconds, 0.1))
         self.work += 1
