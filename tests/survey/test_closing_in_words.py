@@ -37,7 +37,7 @@ def test_a_metric_room_is_tells_what_is_short_in_millimetres():
     assert one.text == (
         "closes within 12 mm (12 mm to the left of its start, facing run N);"
         " 56 mm is what this survey can tell;"
-        " measuring all its corners would let it tell 29 mm"
+        " diagonals E-S and N-E would let it tell 16 mm"
     )
 
 
@@ -294,24 +294,42 @@ ODD = [
 ]
 
 
-def test_what_a_diagonal_more_would_tell_is_what_the_survey_then_tells():
-    # A's diagonal is √(200² + 150²); what is asked for √(200² + 180²) = 269.07
+def test_what_diagonals_more_would_tell_is_what_the_survey_then_tells():
+    # from corner to corner of the L: √(200² + 150²), √(200² + 180²), √(120² + 180²), √(80² + 150²)
+    across = {"A-B": "250", "B-E": "269 1/16", "A-D": "216 5/16", "B-C": "170"}
     asked = [*ODD, "diagonal A-B 250 in"]
-    assert closing(checked(*asked)).text == (
-        "closes; 3 1/16 in is what this survey can tell; diagonal B-E would let it tell 2 1/8 in"
+    for walls, could, more in (
+        (asked, "2 7/16", "diagonals B-E, A-D and B-C"),
+        (ODD, "3 1/8", "diagonals B-E, A-D, A-B and B-C"),
+    ):
+        assert closing(checked(*walls)).text == (
+            f"closes; {could} in is what this survey can tell; {more} would let it tell 11/16 in"
+        )
+        lines = [f"diagonal {one} {long} in" for one, long in across.items() if one in more]
+        one = closing(checked(*walls, *lines))
+        assert one.text.startswith("closes; 11/16 in is what this survey can tell")
+
+
+# Doors stand in all its corners, so that no wall has an end that a diagonal could be named by.
+DOORS_IN_CORNERS = [
+    line
+    for name in "NESW"
+    for line in (
+        "opening 32 in, left=in-corner",
+        f"{name}: 80 in, left=butt, right=butt",
+        "opening 32 in, right=in-corner",
     )
-    one = closing(checked(*asked, "diagonal B-E 269 1/16 in"))
-    assert one.text.startswith("closes; 2 1/8 in is what this survey can tell")
+]
 
 
 def test_what_all_corners_would_tell_is_what_the_survey_then_tells():
-    asked = closing(checked(*ODD))
+    asked = closing(checked(*DOORS_IN_CORNERS))
     assert asked.text == (
-        "closes; 3 1/8 in is what this survey can tell;"
-        " measuring all its corners would let it tell 1 5/8 in"
+        "closes; 2 5/16 in is what this survey can tell;"
+        " measuring all its corners would let it tell 1 1/4 in"
     )
-    read = [wall.replace("corner", "corner(90 deg)") for wall in ODD]
-    assert closing(checked(*read)).text.startswith("closes; 1 5/8 in is what this survey can tell")
+    read = [line.replace("corner", "corner(90 deg)") for line in DOORS_IN_CORNERS]
+    assert closing(checked(*read)).text.startswith("closes; 1 1/4 in is what this survey can tell")
 
 
 def test_what_two_diagonals_together_would_tell_is_what_the_survey_then_tells():
@@ -320,32 +338,30 @@ def test_what_two_diagonals_together_would_tell_is_what_the_survey_then_tells():
     asked = closing(checked(*read))
     assert asked.text == (
         "closes; 1 11/16 in is what this survey can tell;"
-        " diagonals N-E and E-S would let it tell 1 1/16 in"
+        " diagonals N-E and E-S would let it tell 5/8 in"
     )
     # √(210² + 180²) = 276.59
     across = ["diagonal N-E 276 9/16 in", "diagonal E-S 276 9/16 in"]
     one = closing(checked(*read, *across))
-    assert "; 1 1/16 in is what this survey can tell" in one.text
+    assert "; 5/8 in is what this survey can tell" in one.text
 
 
 def test_one_diagonal_that_is_enough_is_named_alone():
-    read = [line.replace("corner", "corner(90 deg)", 1) for line in rectangle(40, 128, 40, 128)]
+    read = [line.replace("corner", "corner(90 deg)", 1) for line in rectangle(90, 180, 90, 180)]
     assert closing(checked("corners: doubt 1/8 deg", *read)).text == (
-        "closes; 5/8 in is what this survey can tell; diagonal N-E would let it tell 9/16 in"
+        "closes; 13/16 in is what this survey can tell; diagonal N-E would let it tell 11/16 in"
     )
 
 
 def test_what_one_corner_more_would_tell_is_what_the_survey_then_tells():
-    """A bay of which all corners but two were read: one of these settles the other as well."""
-    read = [wall.replace("corner", "corner(90 deg)") for wall in ODD]
-    walls = [*read[:2], read[2].replace("out-corner(90 deg)", "out-corner"),
-             read[3].replace("out-corner(90 deg)", "out-corner"), read[4],
-             f"F: 180 in, {SIDES}"]  # fmt: skip
-    walls[0] = f"A: 200 in, {SIDES}"
+    """All corners but two were read: one of these settles the other as well."""
+    read = [line.replace("corner", "corner(90 deg)") for line in DOORS_IN_CORNERS]
+    walls = [DOORS_IN_CORNERS[0], *read[1:9], *DOORS_IN_CORNERS[9:]]
+    walls[8] = DOORS_IN_CORNERS[8]
     asked = closing(checked("corners: doubt 5 deg", *walls))
     said, then = asked.settles.split(" would let it tell ")
-    assert said == "the corner of run F and run A"
-    walls[0] = "A: 200 in, left=in-corner(90 deg), right=in-corner"
+    assert said == "the corner of the opening in line 17 and the opening in line 6"
+    walls[8], walls[9] = read[8], read[9]
     one = closing(checked("corners: doubt 5 deg", *walls))
     assert one.text.split("; ")[1] == f"{then} is what this survey can tell"
 

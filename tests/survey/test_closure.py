@@ -10,6 +10,7 @@ from shapely.geometry import LineString, Polygon
 import trimlang
 from tests.every import every
 from tests.jobs import BASE, SIXTEEN_FEET
+from trimlang.survey.diagonals import in_view
 from trimlang.survey.outline import outline
 
 HEAD = f"""
@@ -406,3 +407,19 @@ def test_of_many_unwritten_corners_all_inside_is_tried():
     ]
     found = findings(walls)["T320"].remedy
     assert found.startswith("Most likely: the unwritten in-corner between run N and run E1,")
+
+
+def test_a_diagonal_is_in_view_where_its_line_lies_in_the_room():
+    """A room with a breast and a niche, walked to the right; beside a geometry library."""
+    corners = [0, 40, 40 - 20j, 90 - 20j, 90, 150, 150 - 60j, 170 - 60j, 170 - 90j, 150 - 90j,
+               150 - 140j, -140j]  # fmt: skip
+    floor = Polygon([(complex(one).real, complex(one).imag) for one in corners]).buffer(-0.01)
+    seen = 0
+    for start, one in enumerate(corners):
+        for end in range(start + 2, len(corners) - (start == 0)):
+            other = corners[end]
+            tape = [(one + (other - one) * part) for part in (0.002, 0.998)]
+            inside = floor.contains(LineString([(at.real, at.imag) for at in tape]))
+            assert in_view(corners, start, end) is inside, (start, end)
+            seen += inside
+    assert 10 < seen < 50

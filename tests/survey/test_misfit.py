@@ -48,8 +48,8 @@ def test_what_may_be_missed_in_a_direction_is_the_ellipse_of_the_doubts(degrees)
     assert abs(spread[0, 1]) > 0.01, "an ellipse that stands askew"
     expected = np.sqrt(SURE[0] / (way @ np.linalg.inv(spread) @ way))
     assert fit.tolerance(complex(*way)) == pytest.approx(expected)
-    assert fit.widest >= fit.tolerance(complex(*way))
-    assert fit.widest == pytest.approx(np.sqrt(SURE[0] * np.linalg.eigvalsh(spread)[-1]))
+    assert fit.tells >= fit.tolerance(complex(*way))
+    assert fit.tells == pytest.approx(np.sqrt(SURE[0] * np.linalg.eigvalsh(spread)[-1]))
 
 
 def test_a_miss_is_weighed_by_the_spread_that_the_errors_make():

@@ -128,7 +128,7 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
     # from the diagonals', and in its own direction, since a room is surer one way than the other (a
     # long wall's corner swings its far end).
     fits = is_sound(walk, fit)
-    tells = max(fit.widest, float(gap)) if fits or not gap else fit.tolerance(way)
+    tells = max(fit.tells, float(gap)) if fits or not gap else fit.tolerance(way)
     if not fits and not walk.chords:
         # An inch at one wall may be told by a smaller gap than a slip that could be anywhere.
         tells = min(tells, float(gap - room.settings.rounding_step))

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from cmath import phase
 from collections.abc import Iterator, Sequence
+from math import pi
 
 from trimlang.language import tree
 from trimlang.settings.table import Settings
@@ -75,6 +77,29 @@ def _is_across(begin: int, end: int, walk: Sequence[Stretch]) -> bool:
         and turns(begin, end)
         and turns((end + 1) % count, (begin - 1) % count)
     )
+
+
+def in_view(corners: Sequence[complex], start: int, end: int) -> bool:
+    """Tell whether a tape reaches through the room from one corner to another."""
+    here, there = corners[start], corners[end]
+    middle, turned = (here + there) / 2, 0.0
+    for at, one in enumerate(corners):
+        after = (at + 1) % len(corners)
+        other = corners[after]
+        turned += phase((other - middle) / (one - middle))
+        crosses = (
+            _side(here, there, one) * _side(here, there, other) <= 0
+            and _side(one, other, here) * _side(one, other, there) <= 0
+        )
+        if crosses and start not in (at, after) and end not in (at, after):
+            return False
+    # Seen from within, the walls go all the way round.
+    return abs(turned) > pi
+
+
+def _side(one: complex, other: complex, place: complex) -> float:
+    """Return on which side of a line a place lies: less than 0 on the right."""
+    return ((other - one).conjugate() * (place - one)).imag
 
 
 def span_of(diagonal: RoomDiagonal, count: int) -> tuple[int, int]:

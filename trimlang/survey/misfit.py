@@ -116,13 +116,20 @@ class Misfit:
         return -drawn / stiff, drawn * drawn / stiff
 
     @property
-    def widest(self) -> float:
-        """The tolerance where the survey is weakest, with its diagonals counted (inches)."""
-        return widest(self.weight)
+    def tells(self) -> float:
+        """The least mistake that this survey can tell, wherever it is (inches)."""
+        lengths = (len(self.effects) - len(self.missed) + 2) // 2
+        return told([weighed(one, self.weight) for one in self.effects[:lengths]], self.weight)
 
 
-def widest(weight: Matrix) -> float:
-    """Return the tolerance in the direction where a survey of this weight is weakest (inches)."""
+def told(walls: Sequence[float], weight: Matrix) -> float:
+    """Return the least mistake that a survey of this weight can tell (inches).
+
+    ``walls`` is by how many variances an inch at each wall shows.  With diagonals it is the wall
+    where it shows least that counts: a room that can swing as a whole has no wrong wall.
+    """
+    if len(weight) > 2:
+        return sqrt(SURE[0] / min(walls))
     (a, b), (_, d) = weight[0][:2], weight[1][:2]
     # The ellipse of the doubts is longest where its inverse is smallest: its lesser eigenvalue.
     least = (a + d) / 2 - sqrt(((a - d) / 2) ** 2 + b * b)

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from itertools import combinations
+from itertools import combinations, islice
 from math import radians, sqrt
 from typing import Final
 
 from trimlang.record import record
 from trimlang.survey.chi_squared import SURE
+from trimlang.survey.diagonals import in_view
 from trimlang.survey.job import Run
 from trimlang.survey.measured_walk import Course
 from trimlang.survey.misfit import (
@@ -22,20 +23,24 @@ from trimlang.survey.misfit import (
     misfit,
     shared_turns,
     takers_of,
+    told,
     walked,
-    widest,
+    weighed,
 )
 from trimlang.survey.slips import Slip
 
-COARSE: Final = sqrt(SURE[0]) / (sqrt(SURE[0]) + 2.33)
-"""Inches, 0.57: where a survey can tell as little, it finds 99 of a hundred walls an inch wrong.
+COARSE: Final = 0.75
+"""Inches: where a survey can tell as little, it finds nine walls of ten that are an inch wrong.
 
-What a survey can tell is so many standard deviations that a sound room rarely reaches them; a
-mistake must be 2.33 further (the normal distribution at 0.99) to be beyond that nearly always.
+So it does of the worst wall, at which an inch is four standard deviations of the misses
+(`benchmarks.closing`), and of the others more.
 """
 
 _WORTH: Final = 0.75
 """A measurement is worth its trouble where it takes a quarter off what stays in doubt."""
+_BETTER: Final = 0.9
+"""A tenth is enough where the survey can then tell an inch."""
+_TWICE: Final = 2.0
 _MOST_CORNERS: Final = 16
 _MOST_DIAGONALS: Final = 4
 _SURELY: Final = 2.0 * 2.58
@@ -54,81 +59,89 @@ class Settling:
 
 
 def finer(course: Course, walk: Walk, fit: Misfit) -> Settling | None:
-    """Return the measurement that would help most, or all corners where no single one does much.
+    """Return what to measure for the survey to tell an inch, with the least trouble.
 
-    None where neither would help, or the survey can tell an inch as it is.
+    Where nothing does, what would help most.  None where that is little, or where the survey can
+    tell an inch as it is.
     """
-    if fit.widest <= COARSE:
+    if fit.tells <= COARSE:
         return None
-    across = [Settling(f"diagonal {chord.name}", tolerance)
-              for chord, tolerance in _with_diagonals(course, walk, fit)]  # fmt: skip
-    found = [*across, *_with_corners(course, walk, fit)]
-    best = min(found, key=lambda one: one.tolerance, default=None)
-    # One measurement that helps is better advice than several that help more.
-    if best is not None and best.tolerance <= _WORTH * fit.widest:
-        return best
-    # No single measurement does much; perhaps measuring all corners does.
+    tried: list[Settling] = []
+    for each in _by_trouble(course, walk, fit):
+        if each.tolerance <= min(COARSE, _BETTER * fit.tells):
+            return each
+        tried.append(each)
+    # One measurement that helps is better advice than several that help somewhat more.
+    least, worth = min(tried, key=lambda each: each.tolerance), _WORTH * fit.tells
+    alone = tried[0].tolerance <= min(worth, _TWICE * least.tolerance)
+    best = tried[0] if alone else least
+    return best if best.tolerance <= worth else None
+
+
+def _by_trouble(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settling]:
+    """Yield what could be measured: one thing, some diagonals, all corners, every diagonal."""
+    steps = _more_diagonals(course, walk, fit)
+    some = list(islice(steps, _MOST_DIAGONALS))
+    single = [*(Settling(f"diagonal {chord.name}", tells) for chord, tells in some[:1]),
+              *_with_corners(course, walk, fit)]  # fmt: skip
+    if single:
+        yield min(single, key=lambda one: one.tolerance)
+    enough = next((at for at, one in enumerate(some, 1) if one[1] <= COARSE), len(some))
+    if enough > 1:
+        *first, last = (chord.name for chord, _ in some[:enough])
+        yield Settling(f"diagonals {', '.join(first)} and {last}", some[enough - 1][1])
     turns = tuple(replace(turn, measured=True) for turn in walk.turns)
-    every = misfit(replace(walk, turns=turns)).widest
-    if every <= _WORTH * fit.widest:
-        return Settling("measuring all its corners", every)
-    return _several_diagonals(course, walk, fit)
+    yield Settling("measuring all its corners", misfit(replace(walk, turns=turns)).tells)
+    if rest := list(steps):
+        yield Settling("measuring every diagonal in view", rest[-1][1])
 
 
-def _several_diagonals(course: Course, walk: Walk, fit: Misfit) -> Settling | None:
-    """Return the diagonals that help most together: each steadies the room in one direction."""
-    names: list[str] = []
-    more, fitted = walk, fit
-    while fitted.widest > COARSE and len(names) < _MOST_DIAGONALS:
-        best = min(_with_diagonals(course, more, fitted), key=lambda one: one[1], default=None)
-        if best is None:
-            break
-        # how long it is makes no difference to what it would tell
-        chord, _ = best
-        more = replace(more, chords=(*more.chords, chord))
-        fitted = misfit(more)
-        names.append(chord.name)
-    if fitted.widest > max(COARSE, _WORTH * fit.widest):
-        return None
-    *more_names, last = names
-    words = f"diagonals {', '.join(more_names)} and {last}" if more_names else f"diagonal {last}"
-    return Settling(words, fitted.widest)
+def _more_diagonals(course: Course, walk: Walk, fit: Misfit) -> Iterator[tuple[Chord, float]]:
+    """Yield diagonals, each time the one that helps most, and how well these tell together.
 
-
-def _with_diagonals(course: Course, walk: Walk, fit: Misfit) -> Iterator[tuple[Chord, float]]:
-    """Yield how well the survey could tell with each one more diagonal.
-
-    One more condition changes the weight by a correction of rank one (the inverse of a matrix
-    with one more row, by blocks), so the whole room need not be worked out again for each.
+    Each condition more adds to what an inch at each wall shows what this shows by itself, once the
+    others are known.  So what is known is taken out of the diagonals that are left (a Cholesky
+    decomposition, step by step), and the room need not be worked out again for each.
     """
     turns, _, _ = shared_turns(walk)
     places, ways = walked(walk.lengths, turns)
-    count, squares = len(ways), [doubt * doubt for doubt in fit.doubts]
-    takers = takers_of(walk)
+    count, takers = len(ways), takers_of(walk)
     there = {(chord.start, chord.end) for chord in walk.chords}
-    for chord in diagonals(course, walk):
-        if (chord.start, chord.end) in there:
-            continue
-        across = along(chord, places, ways)
+    left = [one for one in diagonals(course, walk) if (one.start, one.end) not in there]
+    rows: list[list[float]] = []
+    for chord in left:
+        row = along(chord, places, ways)
         # As in `misfit`: only how an error differs from the mean swings the walk.
-        middle = sum(across[count + at] for at in takers) / len(takers)
-        for at in range(count, 2 * count):
-            across[at] -= middle
-        shared = [0.0] * len(fit.missed)
-        # The new condition's own variance, and its covariance with the ones there are.
-        alone = walk.wall_doubt**2 / 3
-        for effect, square, moved in zip(fit.effects, squares, across, strict=False):
-            alone += moved * moved * square
-            for row, value in enumerate(effect):
-                shared[row] += value * moved * square
-        down = [dot(row, shared) for row in fit.weight]
-        # What is left of the variance once the other conditions are known (the Schur complement).
-        left = alone - dot(down, shared)
-        weight = tuple(
-            tuple(value + one * other / left for value, other in zip(row, down, strict=True))
-            for row, one in zip(fit.weight, down, strict=True)
-        )
-        yield chord, widest(weight)
+        middle = sum(row[count + at] for at in takers) / len(takers)
+        rows.append([*row[:count], *(value - middle for value in row[count:])])
+    errors = list(zip(fit.doubts, fit.effects, strict=True))[: 2 * count]
+    weighty = [[value * doubt * doubt for value, (doubt, _) in zip(row, errors, strict=True)]
+               for row in rows]  # fmt: skip
+    conditions = list(zip(*(effect for _, effect in errors), strict=True))
+    shared = [[dot(row, condition) for condition in conditions] for row in weighty]
+    known = [[dot(line, row) for line in fit.weight] for row in shared]
+    own = walk.wall_doubt**2 / 3
+    spread = [[dot(row, other) - dot(down, along_it) + (own if row is rows[at] else 0.0)
+               for at, (other, along_it) in enumerate(zip(weighty, shared, strict=True))]
+              for row, down in zip(rows, known, strict=True)]  # fmt: skip
+    moved = [[value - dot(down, effect)
+              for value, effect in zip(row, fit.effects[:count], strict=False)]
+             for row, down in zip(rows, known, strict=True)]  # fmt: skip
+    shows = [weighed(effect, fit.weight) for effect in fit.effects[:count]]
+    while left:
+        least = [min(have + more * more / spread[at][at]
+                     for have, more in zip(shows, row, strict=True))
+                 for at, row in enumerate(moved)]  # fmt: skip
+        # In a room with two sides alike, rounding must not choose between its diagonals.
+        best = max(range(len(left)), key=lambda at: round(least[at], 9))
+        yield left.pop(best), sqrt(SURE[0] / least[best])
+        row, line = moved.pop(best), spread.pop(best)
+        own = line.pop(best)
+        shows = [have + more * more / own for have, more in zip(shows, row, strict=True)]
+        for at, other in enumerate(spread):
+            part = other.pop(best) / own
+            spread[at] = [value - part * by for value, by in zip(other, line, strict=True)]
+            moved[at] = [value - part * by for value, by in zip(moved[at], row, strict=True)]
 
 
 def _with_corners(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settling]:
@@ -165,7 +178,9 @@ def _with_corners(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settling]
             for one in rows
         )
         words = f"the corner of {names[at]} and {names[(at + 1) % count]}"
-        yield Settling(words, widest(inverse(spread)))
+        weight = inverse(spread)
+        shows = [weighed(effect, weight) for effect in fit.effects[:count]]
+        yield Settling(words, told(shows, weight))
 
 
 def which_of(course: Course, walk: Walk, slips: Sequence[Slip]) -> str:
@@ -201,11 +216,13 @@ def _without(course: Course, walk: Walk, slip: Slip) -> list[complex]:
 
 
 def diagonals(course: Course, walk: Walk) -> Iterator[Chord]:
-    """Yield the diagonals from corner to corner that a file could name, with length 0."""
+    """Yield the diagonals in view from corner to corner that a file could name, with length 0."""
     stretches = course.stretches
     corners = [at for at in range(len(stretches)) if walk.turns[at - 1].at_corner]
     if len(corners) > _MOST_CORNERS:
         return
+    turns, _, _ = shared_turns(walk)
+    places = walked(walk.lengths, turns)[0][:-1]
     for first, last in combinations(range(len(corners)), 2):
         # Between neighbouring corners there is a wall, no diagonal.
         if last - first in (1, len(corners) - 1):
@@ -214,7 +231,7 @@ def diagonals(course: Course, walk: Walk) -> Iterator[Chord]:
         for begin, end in ((one, other), (other, one)):
             left, right = stretches[begin], stretches[end - 1]
             # A file names a diagonal by two runs, so it must begin and end at one.
-            if isinstance(left, Run) and isinstance(right, Run):
+            if isinstance(left, Run) and isinstance(right, Run) and in_view(places, one, other):
                 name = f"{left.label}-{right.label}"
                 yield Chord(one, other, 0.0, name)
                 break
