@@ -174,12 +174,18 @@ class _Gatherer:
         span = Span(path.name, 1, 1, 2)
         if log is None:
             try:
-                if not path.is_file():
+                # A pipe, or a link that leads nowhere, is told below: a plan as if nothing were cut
+                # yet would have sticks cut twice.
+                if not os.path.lexists(path):
                     return []
                 # The log may be a link: it must not lead out of the job's folder, as an include
                 # must not.
                 if self._root is not None and not path.resolve().is_relative_to(self._root):
                     self._say("T602", span, path=path.name)
+                    return []
+                # A pipe could be read without end.
+                if path.exists() and not path.is_file():
+                    self._say("T601", span, path=path.name, reason="it is no file")
                     return []
                 log = self._read(path)
             except UnreadableError as error:

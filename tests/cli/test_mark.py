@@ -230,6 +230,20 @@ def test_a_log_that_is_a_pipe_is_not_waited_for(job: Path) -> None:
     assert main(["mark", str(job), "bought 1 base 12 ft"]) == 2
 
 
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="the system has no pipes with names")
+def test_a_log_that_cannot_be_read_is_not_passed_over(
+    job: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def lead_nowhere(path: Path) -> None:
+        path.symlink_to("nowhere.site")
+
+    for make in (os.mkfifo, Path.mkdir, lead_nowhere):
+        make(log(job))
+        assert main(["check", str(job)]) == 1
+        assert "“porch.site” cannot be read" in capsys.readouterr().err
+        log(job).rmdir() if log(job).is_dir() else log(job).unlink()
+
+
 @pytest.mark.skipif(not Path("/dev/full").exists(), reason="the system has no full device")
 def test_what_is_written_is_said_to_be_where_it_cannot_be_printed(job: Path) -> None:
     with Path("/dev/full").open("wb") as full:
