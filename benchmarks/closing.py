@@ -475,8 +475,9 @@ def main() -> None:
     if options.curve:
         curve(options.rooms, options.sample)
         return
+    sample = f" {options.sample}" if options.sample else ""
     surveys = [one for one in SURVEYS if (options.survey or "") in one.name]
-    table(options.rooms, surveys, options.slip or list(SLIPS), options.sample)
+    table(options.rooms, surveys, options.slip or list(SLIPS), sample)
 
 
 if __name__ == "__main__":
