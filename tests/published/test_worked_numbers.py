@@ -61,6 +61,17 @@ def test_shoe_before_another_base_than_its_own() -> None:
     assert exact(made["B-shoe"]) == 30 - 0.875
 
 
+def test_a_base_dies_into_a_thicker_one_in_an_acute_corner() -> None:
+    walls = (
+        "A: 40 in, trim plinth, left=butt, right=in-corner(80 deg)\n"
+        "B: 30 in, trim base, left=in-corner(80 deg), right=butt"
+    )
+    made, _ = job(walls, "base")
+    # the plinth's face lies 7/8 in off its wall, and B's wall meets it at 7/8 ÷ sin 80° = 0.8885;
+    # at B's own face, 9/16 in off, at (7/8 + 9/16 × cos 80°) ÷ sin 80° = 0.9877
+    assert exact(made["B-base"]) == pytest.approx(30 - 0.8885, abs=1e-4)
+
+
 def test_a_stairs_ends() -> None:
     up = "A: 40 in, left=butt, right=rake\nB: 60 in, left=rake, right=plumb, rising right 35 deg"
     made, _ = job(up)
