@@ -11,7 +11,7 @@ good enough.
 from __future__ import annotations
 
 import cmath
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from math import fsum, radians, sqrt
 from operator import mul
 from typing import Final, TypeAlias
@@ -119,10 +119,10 @@ class Misfit:
     def tells(self) -> float:
         """The least mistake that this survey can tell, wherever it is (inches)."""
         lengths = (len(self.effects) - len(self.missed) + 2) // 2
-        return told([weighed(one, self.weight) for one in self.effects[:lengths]], self.weight)
+        return told((weighed(one, self.weight) for one in self.effects[:lengths]), self.weight)
 
 
-def told(walls: Sequence[float], weight: Matrix) -> float:
+def told(walls: Iterable[float], weight: Matrix) -> float:
     """Return the least mistake that a survey of this weight can tell (inches).
 
     ``walls`` is by how many variances an inch at each wall shows.  With diagonals it is the wall
@@ -232,11 +232,7 @@ def walked(lengths: Row, turns: Row) -> tuple[list[complex], list[complex]]:
 
 def weighed(missed: Sequence[float], weight: Matrix) -> float:
     """Return chi-squared of what is missed: mᵀ W m."""
-    return sum(
-        one * value * other
-        for one, row in zip(missed, weight, strict=True)
-        for value, other in zip(row, missed, strict=True)
-    )
+    return dot(missed, [dot(row, missed) for row in weight])
 
 
 def inverse(matrix: Matrix) -> Matrix:

@@ -64,15 +64,16 @@ def finer(course: Course, walk: Walk, fit: Misfit) -> Settling | None:
     Where nothing does, what would help most.  None where that is little, or where the survey can
     tell an inch as it is.
     """
-    if fit.tells <= COARSE:
+    now = fit.tells
+    if now <= COARSE:
         return None
     tried: list[Settling] = []
     for each in _by_trouble(course, walk, fit):
-        if each.tolerance <= min(COARSE, _BETTER * fit.tells):
+        if each.tolerance <= min(COARSE, _BETTER * now):
             return each
         tried.append(each)
     # One measurement that helps is better advice than several that help somewhat more.
-    least, worth = min(tried, key=lambda each: each.tolerance), _WORTH * fit.tells
+    least, worth = min(tried, key=lambda each: each.tolerance), _WORTH * now
     alone = tried[0].tolerance <= min(worth, _TWICE * least.tolerance)
     best = tried[0] if alone else least
     return best if best.tolerance <= worth else None
@@ -179,7 +180,7 @@ def _with_corners(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settling]
         )
         words = f"the corner of {names[at]} and {names[(at + 1) % count]}"
         weight = inverse(spread)
-        shows = [weighed(effect, weight) for effect in fit.effects[:count]]
+        shows = (weighed(effect, weight) for effect in fit.effects[:count])
         yield Settling(words, told(shows, weight))
 
 
