@@ -191,8 +191,9 @@ class _Gatherer:
             except UnreadableError as error:
                 self._say(error.code, span, **error.facts)
                 return []
-            except OSError as error:
-                reason = (error.strerror or "unknown").lower()
+            # Before Python 3.13 a link to itself is a RuntimeError.
+            except (OSError, RuntimeError) as error:
+                reason = (getattr(error, "strerror", None) or "it cannot be followed").lower()
                 self._say("T601", span, path=path.name, reason=reason)
                 return []
         return self.log_lines(Source(path.name, log))

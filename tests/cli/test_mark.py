@@ -237,10 +237,14 @@ def test_a_log_that_cannot_be_read_is_not_passed_over(
     def lead_nowhere(path: Path) -> None:
         path.symlink_to("nowhere.site")
 
-    for make in (os.mkfifo, Path.mkdir, lead_nowhere):
+    def lead_to_itself(path: Path) -> None:
+        path.symlink_to(path.name)
+
+    for make in (os.mkfifo, Path.mkdir, lead_nowhere, lead_to_itself):
         make(log(job))
         assert main(["check", str(job)]) == 1
         assert "“porch.site” cannot be read" in capsys.readouterr().err
+        assert make is not lead_to_itself or main(["mark", str(job), "bought 1 base 12 ft"]) == 2
         log(job).rmdir() if log(job).is_dir() else log(job).unlink()
 
 

@@ -106,6 +106,22 @@ def test_a_file_and_a_folder_stay_their_owner_s(tmp_path: Path) -> None:
     assert main(["build", str(job), "--out", str(sheets), "--format", "html"]) == 0
     for one in (table, sheets):
         assert (one.stat().st_uid, one.stat().st_gid, mode(one)) == (12_345, 54_321, 0o2750)
+    sheet = sheets / "tickets.html"
+    os.chown(sheet, 12_345, 54_321)
+    assert main(["build", str(job), "--out", str(sheets), "--format", "html"]) == 0
+    assert (sheet.stat().st_uid, sheet.stat().st_gid) == (12_345, 54_321)
+
+
+def test_a_comparison_replaces_nothing_that_the_jobs_are_read_from(tmp_path: Path) -> None:
+    for name in ("one", "two"):
+        (tmp_path / f"{name}.trim").write_text(f'include "more.trim"\n{JOB}', encoding="utf-8")
+    (tmp_path / "more.trim").write_text("# nothing\n", encoding="utf-8")
+    (tmp_path / "one.site").write_text("# not begun\n", encoding="utf-8")
+    kept = {path.name: path.read_bytes() for path in tmp_path.iterdir()}
+    for name in kept:
+        jobs = [str(tmp_path / job) for job in ("one.trim", "two.trim")]
+        assert main(["compare", *jobs, "--out", str(tmp_path / name), "--force"]) == 2
+    assert {path.name: path.read_bytes() for path in tmp_path.iterdir()} == kept
 
 
 def test_a_new_file_takes_no_other_s_place(tmp_path: Path) -> None:

@@ -145,6 +145,7 @@ def run(asked: Namespace) -> int:
 def _compare(options: CompareOptions, folder: Path) -> int:
     from trimlang.compare.changes import compare
     from trimlang.compare.report import Versions
+    from trimlang.output.one_file import is_one_of
 
     if options.revision is not None:
         was, commit = _old_version(options.old, options.revision, folder)
@@ -157,6 +158,9 @@ def _compare(options: CompareOptions, folder: Path) -> int:
         names = (options.old, options.new)
         versions = Versions(*(STDIN if name == "-" else printable(name) for name in names))
     old, new, logs = _both(options, names, versions)
+    if options.out is not None and is_one_of(options.out, _read(options, old, new)):
+        complain(f"{options.out} is read by one of the jobs; name another file")
+        return WRONG_USAGE
     found = compare(old, new, _named(old, options.cut), logs)
     text = _in_form(options, found, versions, old, new)
     if options.out is None:
@@ -170,6 +174,15 @@ def _compare(options: CompareOptions, folder: Path) -> int:
             complain(f"cannot write {options.out}: {(error.strerror or str(error)).lower()}")
             return WRONG_USAGE
     return DIFFERENT if options.exit_code and not found.same else CLEAN
+
+
+def _read(options: CompareOptions, old: Result, new: Result) -> list[Path]:
+    """Return the files that the two jobs are read from, what they include and their logs."""
+    from trimlang.reading import log_beside
+
+    jobs = (Path(options.old), Path(options.new or options.old))
+    files = [(job, name) for job, one in zip(jobs, (old, new), strict=True) for name in one.sources]
+    return [*map(log_beside, jobs), *(job.parent / name for job, name in files)]
 
 
 def _old_version(job: str, revision: str, folder: Path) -> tuple[Path, str]:

@@ -24,8 +24,12 @@ def log_of(options: MarkOptions) -> Path:
     """
     path = Path(options.job)
     log_path = options.log or log_beside(path)
+    try:
+        inside = log_path.resolve().is_relative_to(path.resolve().parent)
+    except (OSError, RuntimeError):  # RuntimeError before Python 3.13
+        raise complained(WRONG_USAGE, f"{log_path} is a link that leads nowhere") from None
     # A link could make this command write anywhere on the machine.
-    if options.log is None and not log_path.resolve().is_relative_to(path.resolve().parent):
+    if options.log is None and not inside:
         text = f"{log_path} is a link that leads out of the job's folder"
         raise complained(WRONG_USAGE, text)
     if log_path.exists() and not log_path.is_file():

@@ -102,6 +102,11 @@ def show(
     from rich.text import Text
 
     console = Console(file=stream, soft_wrap=True, highlight=False)
+    # An old Windows console is coloured by calls to the system, not by signs that are printed.
+    if console.legacy_windows:
+        for line, style in _shown(findings, sources, folder):
+            console.print(Text(line, style=style))
+        return
     # Through the stream, which may be another's that keeps a bar below what is printed.
     with console.capture() as coloured:
         for line, style in _shown(findings, sources, folder):

@@ -88,6 +88,9 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
                 (fresh / name).parent.mkdir(parents=True, exist_ok=True)
                 write_file(fresh / name, data)
             write_file(fresh / MARK, mark_of(files))
+            for name in (*files, MARK):
+                if (target / name).is_file():
+                    keep_owner(fresh / name, target / name)
             for path in of_the_user:
                 place = fresh / path.relative_to(target)
                 place.parent.mkdir(parents=True, exist_ok=True)

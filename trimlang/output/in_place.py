@@ -16,7 +16,7 @@ from pathlib import Path
 from typing import Final
 
 from trimlang.output.made_by import MARK, is_ours, listed_in, mark_of
-from trimlang.output.sync import sync
+from trimlang.output.sync import keep_owner, sync
 from trimlang.workers.stopping import to_the_end
 
 _WORK: Final = ".trimlang-work"
@@ -84,6 +84,8 @@ def _move_in(fresh: Path, target: Path) -> None:
         free = not os.path.lexists(place) or is_ours(place, old.get(name))
         if free and _is_inside(place, target) and is_ours(fresh / name, new[name]):
             place.parent.mkdir(parents=True, exist_ok=True)
+            if place.is_file():
+                keep_owner(fresh / name, place)
             (fresh / name).replace(place)
     for name, said in old.items():
         place = target / name

@@ -35,6 +35,6 @@ def keep_owner(fresh: Path, old: Path) -> None:
         # Each by itself: whoever may not give a file away may still give it to a group of theirs.
         if hasattr(os, "chown") and (owner, group) not in ((now.st_uid, -1), (-1, now.st_gid)):
             with suppress(OSError):
-                os.chown(fresh, owner, group)
+                os.chown(fresh, owner, group, follow_symlinks=False)
     # Last, as a change of owner takes some bits of the mode away.
     fresh.chmod(was.st_mode & 0o7777)

@@ -92,6 +92,8 @@ class _AnyPlace:
         one = [2 * most for most in lean]
         if not tops.leaning:
             every = one = [0] * len(free)
+        # a part that is no longer than what is taken off it would count for more than it takes
+        self._too_short = any(run.least + kerf <= off for run, off in zip(free, one, strict=True))
         # what all runs take by length alone
         self._together = sum(
             max(run.total + run.pieces * kerf - off, 0)
@@ -143,6 +145,8 @@ class _AnyPlace:
         self, shapes: Sequence[Shape], worth: WorthClaim, steps: Steps, laid: bool
     ) -> Claim | None:
         """What sticks are worth at most, and all the pieces at the least; None: no such claim."""
+        if self._too_short and not laid:
+            return None
         rising = all(one < other for one, other in pairwise(step for step, _ in steps))
         rising &= all(one <= other for one, other in pairwise(value for _, value in steps))
         values = dict(zip(shapes, worth.of_shape, strict=True))

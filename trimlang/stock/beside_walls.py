@@ -86,7 +86,10 @@ def walls_beside(free: Sequence[FreeRun], alone: Timber, among: Timber) -> tuple
     Where pieces lean they are laid one after another, if that takes fair time.  Otherwise, and
     first in a small job, overlaps are charged to ends.
     """
-    if not free:
+    kerf = among.problem.kerf
+    # What is taken off a part must leave some of it, or counted as the least room that there is it
+    # would count for more than it takes.  Only a wall in parts as short as its own mitres is so.
+    if not free or (among.leaning and any(run.least + kerf <= 2 * run.most_lean for run in free)):
         return ()
     if among.leaning and not any(size.left or size.right for size in alone.sizes):
         return (_among_square(free, among),)

@@ -37,7 +37,7 @@ from trimlang.stock.solver import HAIR
 from trimlang.stock.wall_divisions import Steps, cheapest_divisions, steps_of
 
 MARKS: Final = 400
-"""No more marks than these."""
+"""With so many marks no more are added."""
 
 ROUNDS: Final = 40
 """How often marks are added while one question is asked."""

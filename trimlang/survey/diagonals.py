@@ -86,6 +86,8 @@ def in_view(corners: Sequence[complex], start: int, end: int) -> bool:
     for at, one in enumerate(corners):
         after = (at + 1) % len(corners)
         other = corners[after]
+        if one == middle:
+            return False
         turned += phase((other - middle) / (one - middle))
         crosses = (
             _side(here, there, one) * _side(here, there, other) <= 0
