@@ -94,7 +94,9 @@ def show(
         return
     # A file or another program gets plain lines, and need not wait for the library that colours
     # them.
-    if not stream.isatty():
+    # While a bar is shown rich stands before the stream, and said before its version 15 that it is
+    # no terminal.
+    if not getattr(stream, "rich_proxied_file", stream).isatty():
         for line, _style in _shown(findings, sources, folder):
             stream.write(line + "\n")
         return
