@@ -12,10 +12,10 @@ from random import Random
 from time import process_time
 
 from benchmarks.generated import FOOT, block, house
+from trimlang.stock.checking.proof_check import doubts
+from trimlang.stock.checking.verify import faults
 from trimlang.stock.planner import Effort, plan_stock
 from trimlang.stock.problem import Blank, Part, Plan, Problem
-from trimlang.stock.proof_check import doubts
-from trimlang.stock.verify import faults
 
 
 def rests(count: int, pieces: int, *, priced: bool = False) -> Problem:

@@ -16,9 +16,9 @@ from benchmarks.generated import block, house, leaning
 from benchmarks.growth_plot import svg
 from benchmarks.published import Instance, instance_sets
 from benchmarks.rivals import arc_flow, cp_sat, ended_within
+from trimlang.stock.checking.verify import faults
 from trimlang.stock.planner import Effort, plan_stock
 from trimlang.stock.problem import Plan, Problem, Status
-from trimlang.stock.verify import faults
 
 
 @dataclass(frozen=True, slots=True)

@@ -26,7 +26,7 @@ OF_ROWS = {"too_much", "wrong_end", "code"}
 """Rows of settings and of known slips say with which code they answer."""
 
 
-WRITTEN_TWICE = {"trimlang/stock/rack_check.py"}
+WRITTEN_TWICE = {"trimlang/stock/checking/rack_check.py"}
 """What checks the planner has figures of its own, also where they are alike."""
 
 AT_A_DOOR = {

@@ -32,7 +32,7 @@ EXPLAINED = Path(__file__).with_name("survivors.toml")
 TARGETS = {
     "lengths": ("trimlang/lengths/*.py",),
     "joinery": ("trimlang/joinery/*.py",),
-    "verifier": ("trimlang/stock/verify.py",),
+    "verifier": ("trimlang/stock/checking/verify.py",),
     "survey": tuple(
         f"trimlang/survey/{name}.py"
         for name in ("closing", "misfit", "settling", "slips", "corner_slips", "opening_slips",
@@ -80,7 +80,7 @@ TESTS = {
     "trimlang.lengths": JOB_TO_PIECES,
     "trimlang.joinery": JOB_TO_PIECES,
     "trimlang.joinery.splice_choices": (*JOB_TO_PIECES, "tests/planning/test_placing.py"),
-    "trimlang.stock.verify": ("tests/stock/test_verify.py",),
+    "trimlang.stock.checking.verify": ("tests/stock/test_verify.py",),
     "trimlang.survey": (
         "tests/survey",
         "tests/diagnostics/test_mending.py",

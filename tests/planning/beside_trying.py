@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from tests.stock.every_plan import least_of_every_plan
 from trimlang.planning.sound_plan import sound_plan
+from trimlang.stock.checking.verify import faults
 from trimlang.stock.problem import NoPlan, Problem, Status
-from trimlang.stock.verify import faults
 
 
 @dataclass(frozen=True)

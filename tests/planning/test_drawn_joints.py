@@ -9,10 +9,10 @@ import pytest
 from trimlang.compiler import Result, compile_job
 from trimlang.planning.drawn_joints import DrawnJoints
 from trimlang.stock.certificate import FreeRun
-from trimlang.stock.dividing import Dividing, Parts
-from trimlang.stock.joint_bound import JointBound
+from trimlang.stock.long_walls.dividing import Dividing, Parts
+from trimlang.stock.long_walls.joint_bound import JointBound
+from trimlang.stock.long_walls.wall_ways import LongWall
 from trimlang.stock.problem import Blank, Part, Problem, Status
-from trimlang.stock.wall_ways import LongWall
 
 
 def house(seed: int, walls: int) -> str:

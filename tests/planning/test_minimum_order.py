@@ -13,8 +13,8 @@ from tests.planning.beside_trying import held, least_cost
 from tests.stock.jobs import house, small_of_every_shape
 from trimlang.planning.covering import Addition, least_cover
 from trimlang.planning.sound_plan import sound_plan
+from trimlang.stock.checking.verify import faults
 from trimlang.stock.problem import Blank, Part, Plan, Problem, Purchase, Status
-from trimlang.stock.verify import faults
 
 ALONE = Problem("base", (Part("p", 90),), (Blank("8 ft", 96, 1160), Blank("12 ft", 144, 1740)))
 

@@ -15,8 +15,8 @@ from tests.stock.jobs import small_of_every_shape
 from trimlang.compiler import check_job, compile_job
 from trimlang.planning.sound_plan import sound_plan
 from trimlang.sheets.render.pages import render_sheets
+from trimlang.stock.checking.verify import faults
 from trimlang.stock.problem import Blank, Part, Plan, Problem, Status
-from trimlang.stock.verify import faults
 
 
 def in_batches(seed: int) -> Problem:

@@ -6,13 +6,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from trimlang.stock import all_mixes
-from trimlang.stock.all_mixes import AllMixes
-from trimlang.stock.buying import Buying
-from trimlang.stock.floor import Worth, length_worth
-from trimlang.stock.mix import Known, MixSearch
+from trimlang.stock.mixes import all_mixes
+from trimlang.stock.mixes.all_mixes import AllMixes
+from trimlang.stock.mixes.buying import Buying
+from trimlang.stock.mixes.mix import Known, MixSearch
 from trimlang.stock.problem import Blank, Part, Problem
-from trimlang.stock.timber import Timber, timber_of
+from trimlang.stock.sticks.floor import Worth, length_worth
+from trimlang.stock.sticks.timber import Timber, timber_of
 
 DEAREST = 4_000
 

@@ -11,12 +11,12 @@ from hypothesis import strategies as st
 from tests.conftest import examples
 from tests.every import every
 from tests.stock.everything import least
-from trimlang.stock.anywhere_check import shown_anywhere
 from trimlang.stock.certificate import FreeRun
-from trimlang.stock.joint_bound import JointBound
+from trimlang.stock.checking.anywhere_check import shown_anywhere
+from trimlang.stock.long_walls.joint_bound import JointBound
+from trimlang.stock.long_walls.wall_divisions import cheapest_divisions
 from trimlang.stock.planner import plan_stock
 from trimlang.stock.problem import Blank, Part, Plan, Problem
-from trimlang.stock.wall_divisions import cheapest_divisions
 
 LEAST = 6
 

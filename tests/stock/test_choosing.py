@@ -8,9 +8,9 @@ from itertools import product
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from trimlang.stock.choosing import choose
 from trimlang.stock.problem import Blank, Part, Problem
-from trimlang.stock.timber import Pattern, Timber, timber_of
+from trimlang.stock.search.choosing import choose
+from trimlang.stock.sticks.timber import Pattern, Timber, timber_of
 
 SIZES = 3
 KINDS = 2

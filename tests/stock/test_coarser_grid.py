@@ -8,11 +8,11 @@ import pytest
 from tests.stock.every_plan import least_of_every_plan
 from tests.stock.jobs import house, small_of_every_shape
 from trimlang.stock import planner
+from trimlang.stock.checking.proof_check import doubts
+from trimlang.stock.checking.verify import faults
 from trimlang.stock.coarser_grid import for_a_bound, for_a_plan
 from trimlang.stock.planner import QUICK, plan_stock
 from trimlang.stock.problem import Part, Plan, Problem
-from trimlang.stock.proof_check import doubts
-from trimlang.stock.verify import faults
 
 FINE = 127 * 5
 """So many units in the 1/32 in of a job hold its millimetres too."""

@@ -10,9 +10,9 @@ import pytest
 from tests.conftest import at_night, examples
 from tests.stock.assignment import fewest_sticks_at, least_cost
 from tests.stock.everything import least
+from trimlang.stock.checking.verify import faults
 from trimlang.stock.planner import Effort, plan_stock
 from trimlang.stock.problem import Blank, Part, Plan, Problem, Status
-from trimlang.stock.verify import faults
 
 
 def job(

@@ -7,9 +7,9 @@ import pytest
 from tests.conftest import at_night
 from tests.stock.every_plan import least_of_every_plan
 from tests.stock.jobs import small_of_every_shape
+from trimlang.stock.checking.verify import faults
 from trimlang.stock.planner import plan_stock
 from trimlang.stock.problem import Blank, Part, Plan, Problem, Status
-from trimlang.stock.verify import faults
 
 
 def squares(inches: tuple[int, ...]) -> tuple[Part, ...]:

@@ -3,10 +3,10 @@
 from dataclasses import replace
 from random import Random
 
+from trimlang.stock.checking.proof_check import doubts
+from trimlang.stock.checking.verify import faults
 from trimlang.stock.planner import plan_stock
 from trimlang.stock.problem import Blank, Part, Plan, Problem, Status
-from trimlang.stock.proof_check import doubts
-from trimlang.stock.verify import faults
 
 
 def many_rests(rests: int, pieces: int) -> Problem:

@@ -13,15 +13,15 @@ from tests.conftest import at_night, examples
 from tests.stock.assignment import least_cost
 from tests.stock.jobs import house, plain, small_priced, triplets
 from trimlang.stock import planner
-from trimlang.stock.buying import Buying
-from trimlang.stock.longest_first import quick_packing
-from trimlang.stock.packing import Packing
+from trimlang.stock.checking.proof_check import doubts
+from trimlang.stock.checking.verify import faults
+from trimlang.stock.mixes.buying import Buying
+from trimlang.stock.packings.longest_first import quick_packing
+from trimlang.stock.packings.packing import Packing
+from trimlang.stock.packings.rests import tidied
 from trimlang.stock.planner import QUICK, Effort, plan_stock
 from trimlang.stock.problem import Blank, NoPlan, Part, Plan, Problem, Purchase, Status
-from trimlang.stock.proof_check import doubts
-from trimlang.stock.rests import tidied
-from trimlang.stock.timber import timber_of
-from trimlang.stock.verify import faults
+from trimlang.stock.sticks.timber import timber_of
 
 
 def planned(problem: Problem, effort: Effort | None = None) -> Plan:

@@ -8,9 +8,9 @@ from tests.conftest import at_night
 from tests.stock.every_plan import least_of_every_plan
 from tests.stock.jobs import house, small_of_every_shape, triplets
 from trimlang.stock.certificate import Certificate
+from trimlang.stock.checking.proof_check import checked_plan, doubts
 from trimlang.stock.planner import plan_stock
 from trimlang.stock.problem import Blank, Part, Plan, Problem, Status
-from trimlang.stock.proof_check import checked_plan, doubts
 
 ASKED = 8 * 46, 8 * 77, 8 * 82, 8 * 76, 8 * 57
 TWO_PRICES = Problem(

@@ -8,10 +8,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.conftest import examples
-from trimlang.stock.chaining import Chaining
-from trimlang.stock.mitres import laid_weight, most_shared, overlap
-from trimlang.stock.nesting import Nesting, can_nest
-from trimlang.stock.timber import Size
+from trimlang.stock.patterns.chaining import Chaining
+from trimlang.stock.patterns.nesting import Nesting, can_nest
+from trimlang.stock.sticks.mitres import most_shared, overlap
+from trimlang.stock.sticks.stick_order import laid_weight
+from trimlang.stock.sticks.timber import Size
 
 leans = st.sampled_from((-3, -2, 0, 0, 2, 3))
 shapes = st.tuples(st.integers(6, 30), leans, leans, st.integers(0, 40))

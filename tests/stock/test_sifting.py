@@ -7,12 +7,12 @@ from itertools import combinations_with_replacement, permutations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from trimlang.stock import sifting
-from trimlang.stock.floor import Worth, length_worth
-from trimlang.stock.mitres import laid_weight
 from trimlang.stock.problem import Blank, Part, Problem
-from trimlang.stock.sifting import sifted, slack_of
-from trimlang.stock.timber import Pattern, Timber, timber_of
+from trimlang.stock.search import sifting
+from trimlang.stock.search.sifting import sifted, slack_of
+from trimlang.stock.sticks.floor import Worth, length_worth
+from trimlang.stock.sticks.stick_order import laid_weight
+from trimlang.stock.sticks.timber import Pattern, Timber, timber_of
 
 MANY = 100_000
 

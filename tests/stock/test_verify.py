@@ -6,9 +6,9 @@ from dataclasses import replace
 import pytest
 
 from tests.every import every
+from trimlang.stock.checking.verify import faults
 from trimlang.stock.planner import plan_stock
 from trimlang.stock.problem import Blank, Part, Plan, Problem, Purchase, Status, Stick
-from trimlang.stock.verify import faults
 
 
 @pytest.fixture

@@ -10,8 +10,8 @@ from trimlang.joinery.pieces import Places
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.planning.ask import Question
 from trimlang.planning.free_walls import FreeWalls, free_walls
-from trimlang.stock.dividing import Dividing
-from trimlang.stock.joint_bound import JointBound
+from trimlang.stock.long_walls.dividing import Dividing
+from trimlang.stock.long_walls.joint_bound import JointBound
 
 SECONDS: Final = 10.0
 """Of work for a bound that is asked for alone."""

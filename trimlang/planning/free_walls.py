@@ -15,11 +15,11 @@ from trimlang.planning.ask import Question
 from trimlang.planning.wall_in_units import cut_in, long_wall
 from trimlang.record import record
 from trimlang.settings.table import Settings
-from trimlang.stock.anywhere_check import shown_anywhere
 from trimlang.stock.certificate import FreeRun
-from trimlang.stock.joint_bound import JointBound
+from trimlang.stock.checking.anywhere_check import shown_anywhere
+from trimlang.stock.long_walls.joint_bound import JointBound
+from trimlang.stock.long_walls.wall_ways import LongWall
 from trimlang.stock.problem import Part, Problem
-from trimlang.stock.wall_ways import LongWall
 
 
 @record

@@ -1,10 +1,10 @@
 """Joints that no wall needs but that save more than their price (`splices: a joint costs`).
 
 Every wall that may have one joint more is divided at once, as the long walls are
-(``stock/dividing.py``): in as many parts as it needs, or in one more, where the rack costs so much
-less that the joints are paid for.  Where the studs are known, quick plans with a joint on each of
-them are compared, wall by wall.  What is found is a proposal; it is planned and verified like
-any other plan, and taken only where sticks and joints together cost less.
+(``stock/long_walls/dividing.py``): in as many parts as it needs, or in one more, where the rack
+costs so much less that the joints are paid for.  Where the studs are known, quick plans with a
+joint on each of them are compared, wall by wall.  What is found is a proposal; it is planned and
+verified like any other plan, and taken only where sticks and joints together cost less.
 """
 
 from __future__ import annotations
@@ -24,10 +24,10 @@ from trimlang.planning.placing import quick_cost, with_places
 from trimlang.planning.wall_in_units import cut_in, long_wall
 from trimlang.record import record
 from trimlang.stock.certificate import FreeRun
-from trimlang.stock.dividing import Dividing
-from trimlang.stock.joint_bound import JointBound
+from trimlang.stock.long_walls.dividing import Dividing
+from trimlang.stock.long_walls.joint_bound import JointBound
+from trimlang.stock.long_walls.wall_ways import LongWall
 from trimlang.stock.problem import Problem
-from trimlang.stock.wall_ways import LongWall
 
 WALLS: Final = 30
 """So many walls may get a joint more, the longest of them: each is one more column to price."""

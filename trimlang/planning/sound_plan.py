@@ -6,10 +6,10 @@ from trimlang.planning.minimum_order import with_minimum
 from trimlang.planning.one_batch import with_batches
 from trimlang.planning.sold_together import with_bundles
 from trimlang.planning.wrong_plan import reject_faults
+from trimlang.stock.checking.proof_check import checked_plan
+from trimlang.stock.checking.verify import faults
 from trimlang.stock.planner import FULL, Effort, plan_stock
 from trimlang.stock.problem import NoPlan, Plan, Problem, Watch
-from trimlang.stock.proof_check import checked_plan
-from trimlang.stock.verify import faults
 
 
 def sound_plan(

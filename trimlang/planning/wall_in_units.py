@@ -10,8 +10,8 @@ from trimlang.joinery.splice_lengths import least_piece
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.lengths.tape import steps_down
 from trimlang.planning.ask import Question
+from trimlang.stock.long_walls.wall_ways import LongWall
 from trimlang.stock.problem import Part
-from trimlang.stock.wall_ways import LongWall
 
 
 def long_wall(splice: Splice, own: Sequence[Part], question: Question) -> LongWall | None:

@@ -12,7 +12,7 @@ from trimlang.record import record
 from trimlang.site_log.rack import Origin, Rack, WholeStick
 from trimlang.site_log.whole_units import PlanInForce, PlannedStick, ScaledTrim
 from trimlang.stock.problem import Part
-from trimlang.stock.timber import Timber
+from trimlang.stock.sticks.timber import Timber
 
 
 @dataclass(slots=True)

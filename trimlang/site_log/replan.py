@@ -24,11 +24,11 @@ from trimlang.site_log.keeping import (
 from trimlang.site_log.rack import Origin, Rack, WholeStick
 from trimlang.site_log.what_is_left import Left, Spare, left
 from trimlang.site_log.whole_units import PlanInForce, PlannedStick, ScaledTrim
-from trimlang.stock.buying import Buying
+from trimlang.stock.checking.verify import faults
+from trimlang.stock.mixes.buying import Buying
 from trimlang.stock.planner import Effort, Watch
 from trimlang.stock.problem import Blank, NoPlan, Plan, Purchase, Status, Stick
-from trimlang.stock.timber import timber_of
-from trimlang.stock.verify import faults
+from trimlang.stock.sticks.timber import timber_of
 from trimlang.survey.job import Offer
 
 

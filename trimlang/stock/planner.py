@@ -7,21 +7,21 @@ from time import thread_time
 from typing import TYPE_CHECKING
 
 from trimlang.record import record
-from trimlang.stock.buying import Buying
 from trimlang.stock.certificate import Certificate
-from trimlang.stock.certifying import certificate_of, of_finer_grid
 from trimlang.stock.coarser_grid import for_a_bound, for_a_plan
-from trimlang.stock.floor import Worth, cost_floor, count_floor, halves_worths, length_worth
-from trimlang.stock.laying import plan_of
-from trimlang.stock.longest_first import plain_packing, quick_packing
-from trimlang.stock.packing import Packing, better, packing_of
+from trimlang.stock.mixes.buying import Buying
+from trimlang.stock.packings.laying import plan_of
+from trimlang.stock.packings.longest_first import plain_packing, quick_packing
+from trimlang.stock.packings.packing import Packing, better, packing_of
+from trimlang.stock.packings.rests import tidied
 from trimlang.stock.problem import NoPlan, Part, Plan, Problem, Watch
-from trimlang.stock.rests import tidied
 from trimlang.stock.spare_for_a_loss import kept_room, with_both_kinds_of_spare
-from trimlang.stock.timber import Timber, timber_of
+from trimlang.stock.sticks.certifying import certificate_of, of_finer_grid
+from trimlang.stock.sticks.floor import Worth, cost_floor, count_floor, halves_worths, length_worth
+from trimlang.stock.sticks.timber import Timber, timber_of
 
 if TYPE_CHECKING:
-    from trimlang.stock.proof import Proof
+    from trimlang.stock.search.proof import Proof
 
 
 @record
@@ -227,7 +227,7 @@ def _long_proof(
 ) -> Proof:
     # The solver is slow to load, and most jobs never come here.
     """Search with a solver until this thread's CPU time reaches ``ends``."""
-    from trimlang.stock.proof import prove
+    from trimlang.stock.search.proof import prove
 
     return prove(timber, buying, packing, worths, lambda: ends - thread_time(), watch)
 

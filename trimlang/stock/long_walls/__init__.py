@@ -1,0 +1,1 @@
+"""Walls longer than a stick, joined anywhere: what they cost at least, and how to divide them."""

@@ -1,0 +1,1 @@
+"""Whether given sticks hold everything, and so the plan of least cost."""

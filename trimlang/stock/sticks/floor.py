@@ -1,0 +1,106 @@
+"""Quick lower bounds on the money, in whole numbers only and without a solver.
+
+Each is a *worth*: whole numbers for the sizes, and for each kind the most that
+the sizes on one stick can be worth.  Whatever the plan, the sticks cut are
+together worth no less than all the parts, so the cheapest sticks that are
+worth enough bound the cost from below.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from trimlang.record import record
+from trimlang.stock.sticks.timber import Timber
+
+
+@record
+class Worth:
+    """An inequality that holds for every plan: the sticks cut are worth ``needed`` or more.
+
+    ``of_kind[k]`` is what a stick of a kind is worth at most, ``of_size`` what one piece of
+    each size is worth (dual values, in the literature).
+    """
+
+    of_kind: tuple[int, ...]
+    needed: int
+    of_size: tuple[int, ...] = ()
+
+
+def length_worth(timber: Timber) -> Worth:
+    """Return the worth by length: every part is worth the least room that it takes."""
+    return Worth(
+        tuple(max(kind.room, 0) for kind in timber.kinds),
+        sum(size.least * size.count for size in timber.sizes),
+        tuple(size.least for size in timber.sizes),
+    )
+
+
+def halves_worths(timber: Timber) -> list[Worth]:
+    """Return bounds for parts over half a stick (Martello and Toth's L2, for one kind of stick).
+
+    What each length then counts is a dual feasible function, in the literature.
+
+    With the longest room R and a threshold t up to R/2: parts over R - t are
+    worth R, those over R/2 or from t to R/2 their own room, shorter ones
+    nothing.  No stick is worth more than R: a part over R - t leaves room only for
+    worthless ones, and all others together are no longer than the stick.
+    """
+    room = max((kind.room for kind in timber.kinds), default=0)
+    # A shorter stick would count for as much as the longest: true, but too weak to be of use.
+    if not timber.sizes or any(kind.room < room for kind in timber.kinds):
+        return []
+    worths = []
+    for threshold in sorted({size.least for size in timber.sizes if 2 * size.least <= room}):
+        values = tuple(
+            0 if size.least < threshold else room if size.least > room - threshold else size.least
+            for size in timber.sizes
+        )
+        needed = sum(v * size.count for v, size in zip(values, timber.sizes, strict=True))
+        worths.append(Worth(tuple(room for _ in timber.kinds), needed, values))
+    return worths
+
+
+def cost_floor(timber: Timber, worth: Worth) -> int:
+    """Return the least money, rounded up, for sticks worth enough plus the spare.
+
+    Fractions of sticks may be bought here, the best worth for the money first,
+    within the supply; the spare is added at the least price a length of any
+    kind bought.
+    """
+    # This is a linear program whose best answer is known without a solver: take the sticks that
+    # give most worth for their money first.
+    total = spare_floor(timber)
+    needed = Fraction(worth.needed)
+    useful = [k for k in range(len(timber.kinds)) if worth.of_kind[k] > 0]
+    for kind in sorted(useful, key=lambda k: (timber.kinds[k].rate / worth.of_kind[k], k)):
+        supply = timber.kinds[kind].supply
+        count = needed / worth.of_kind[kind]
+        if supply is not None:
+            count = min(count, Fraction(supply))
+        total += count * timber.kinds[kind].rate
+        needed -= count * worth.of_kind[kind]
+        if needed <= 0:
+            break
+    return -(-total.numerator // total.denominator)
+
+
+def spare_floor(timber: Timber) -> Fraction:
+    """Return the least that the spare costs, by its length."""
+    bought = [kind for kind in timber.kinds if not kind.on_hand]
+    per_length = min((kind.rate / kind.length for kind in bought), default=Fraction(0))
+    return per_length * timber.problem.spare
+
+
+def count_floor(timber: Timber, worth: Worth) -> int:
+    """Return the fewest sticks worth enough, those worth most first, within the supply."""
+    needed, count = worth.needed, 0
+    for kind in sorted(range(len(timber.kinds)), key=lambda k: -worth.of_kind[k]):
+        each, supply = worth.of_kind[kind], timber.kinds[kind].supply
+        if needed <= 0 or each <= 0:
+            break
+        more = -(-needed // each)
+        more = more if supply is None else min(more, supply)
+        count += more
+        needed -= more * each
+    return count
