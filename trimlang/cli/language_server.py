@@ -22,7 +22,7 @@ def describe(commands: Commands) -> None:
 def run(_asked: Namespace) -> int:
     """Serve until the editor exits; return the exit code."""
     try:
-        from trimlang.editor.server import serve
+        from trimlang.editor.serving import serve
     except ModuleNotFoundError as error:
         # Another module that is missing is a defect, and must not be taken for an extra that was
         # not installed.

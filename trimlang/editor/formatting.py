@@ -2,14 +2,10 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from lsprotocol import types as lsp
 
+from trimlang.editor.server import EditorServer
 from trimlang.editor.tidying import tidied
-
-if TYPE_CHECKING:
-    from trimlang.editor.server import EditorServer
 
 
 def lines_of(text: str) -> list[str]:

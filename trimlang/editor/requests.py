@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from lsprotocol import types as lsp
 
@@ -16,6 +15,7 @@ from trimlang.editor.formatting import formatting, lines_of
 from trimlang.editor.hover import hover, pieces_at
 from trimlang.editor.log_in_full import written_in_full
 from trimlang.editor.mention import Mention, NameSort
+from trimlang.editor.open_job import JobReading
 from trimlang.editor.other_way import (
     OTHER_DIRECTION,
     in_the_other_direction,
@@ -24,13 +24,10 @@ from trimlang.editor.other_way import (
 )
 from trimlang.editor.proposed_here import proposed_here
 from trimlang.editor.renaming import CannotRenameError, rename
+from trimlang.editor.server import Document, EditorServer
 from trimlang.editor.sound_mends import sound
 from trimlang.language import tree
 from trimlang.language.parse import read_line
-
-if TYPE_CHECKING:
-    from trimlang.editor.open_job import JobReading
-    from trimlang.editor.server import Document, EditorServer
 
 
 def answer_all(server: EditorServer) -> None:

@@ -10,14 +10,11 @@ from __future__ import annotations
 from dataclasses import KW_ONLY, field
 from enum import StrEnum
 from fractions import Fraction
-from typing import TYPE_CHECKING, Any, Generic, TypeAlias, TypeVar, overload
+from typing import Any, Generic, Protocol, TypeAlias, TypeVar, overload
 
 from trimlang.joint_row import RoundedAs
 from trimlang.lengths.tape import Direction, Unit
 from trimlang.record import record
-
-if TYPE_CHECKING:
-    from trimlang.settings.table import Settings
 
 _Value = TypeVar("_Value")
 
@@ -56,6 +53,13 @@ class Packed:
 
 RoundingRows: TypeAlias = tuple[tuple[RoundedAs, tuple[Direction, Fraction]], ...]
 """The rounding rule's rows in the order that decides: which way, and by how much raised."""
+
+
+class Values(Protocol):
+    """What knows the value that holds for each row: ``trimlang.settings.table.Settings``."""
+
+    def value(self, row: Setting[_Value]) -> _Value:
+        """Return the value that holds for a row."""
 
 
 @record
@@ -97,9 +101,9 @@ class Setting(Generic[_Value]):
     def __get__(self, said: None, owner: type) -> Setting[_Value]: ...
 
     @overload
-    def __get__(self, said: Settings, owner: type) -> _Value: ...
+    def __get__(self, said: Values, owner: type) -> _Value: ...
 
-    def __get__(self, said: Settings | None, owner: type) -> Setting[_Value] | _Value:
+    def __get__(self, said: Values | None, owner: type) -> Setting[_Value] | _Value:
         # Asked of the class, Python gives no settings: then the row itself is wanted.
         return self if said is None else said.value(self)
 
