@@ -50,12 +50,26 @@ def test_every_end_has_a_row_of_the_rounding_rule(joint: Joint, fit: Fit) -> Non
 
 RECIPE = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8").partition("## A new joint")[2]
 STEPS = [textwrap.dedent(one) for one in re.findall(r" ```\w*\n(.*?) ```", RECIPE, re.DOTALL)]
+CLIP = """
+CLIP = JointRow(
+    word="clip",
+    name=N_("outside corner"),
+    meaning="A corner with a block on it: each piece takes a quarter of the turn.",
+    page=_WALLS,
+    corner=Corner.OUTSIDE,
+    mitre=lambda at: at.half_corner / 2,
+    long_point=Edge.FACE,
+    rounds=RoundedAs.OUT_CORNER,
+    needs_thickness=True,
+)
+"""
 JOB = f"""
 {BASE}
 {TWELVE_FEET}
 room "R", trim base, open walk
   N: 40 1/16 in, left=cant, right=in-corner(90 deg)
-  E: 50 in, left=in-corner, right=cant
+  E: 50 in, left=in-corner, right=clip(90 deg)
+  S: 30 in, left=clip, right=cant
 """
 SHOW = """
 import sys
@@ -78,13 +92,14 @@ def test_a_joint_is_added_as_the_developers_page_says(tmp_path: Path) -> None:
         being_written = shutil.ignore_patterns("*.pyc.*")
         shutil.copytree(ROOT / folder, tmp_path / folder, ignore=being_written)
     table = tmp_path / "trimlang" / "joints.py"
-    first = "    IN_CORNER = JointRow("
+    last = "    BUTT = JointRow("
     said = table.read_text(encoding="utf-8")
-    table.write_text(said.replace(first, f"{textwrap.indent(row, '    ')}{first}"), "utf-8")
+    # Behind the corners that it knows: what stands first is what a corner is that no file names.
+    table.write_text(said.replace(last, f"{textwrap.indent(row + CLIP, '    ')}{last}"), "utf-8")
     known = word.strip().replace("cant|", "")
     assert GRAMMAR.count(known) == 1
     grammar = tmp_path / "grammar" / "trim.lark"
-    grammar.write_text(GRAMMAR.replace(known, word.strip()), encoding="utf-8")
+    grammar.write_text(GRAMMAR.replace(known, f"{word.strip()}clip|"), encoding="utf-8")
     for language, name in zip(("es", "de"), names, strict=True):
         with (tmp_path / "templates" / "words" / f"{language}.mo").open("wb") as compiled:
             write_mo(compiled, read_po(name.encode().splitlines(keepends=True)))
@@ -101,9 +116,10 @@ def test_a_joint_is_added_as_the_developers_page_says(tmp_path: Path) -> None:
     # By hand: a third of a right angle, longest at the back, so nothing is added to the wall; a
     # free end decides before an inside corner and rounds to the nearest mark.
     lines = shown.stdout.splitlines()
-    assert lines[:2] == ["30 45 641/16", "45 30 50"]
-    assert lines[2] == "canted end, extremo achaflanado, abgeschrägtes Ende"
-    assert lines[3] == "[]"
+    # A quarter of a square corner's turn, 9/16 in thick: 0.233 in past the wall, and rounded up.
+    assert lines[:3] == ["30 45 641/16", "45 45/2 201/4", "45/2 30 121/4"]
+    assert lines[3] == "canted end, extremo achaflanado, abgeschrägtes Ende"
+    assert lines[4] == "[]"
     # the page of the reference that the row names tells of it
     page = REFERENCE.replace("| `splice` | ", f"{line}| `splice` | ")
     assert "`cant`" in sections(page)["Rooms and walls"]

@@ -20,7 +20,14 @@ from trimlang.joint_row import Edge, Fit
 from trimlang.joints import Joint
 from trimlang.joints_by_role import STOPPED
 from trimlang.language.end_facts import Side
-from trimlang.lengths.angles import RIGHT, arc_tangent, mitre_of_corner, saw_reading, tangent
+from trimlang.lengths.angles import (
+    RIGHT,
+    STRAIGHT,
+    arc_tangent,
+    mitre_of_corner,
+    saw_reading,
+    tangent,
+)
 from trimlang.lengths.tape import NOTHING
 from trimlang.record import record
 from trimlang.settings.table import Settings
@@ -42,7 +49,9 @@ class AnglesOfEnd:
     @property
     def half_corner(self) -> Fraction:
         """90° less half the corner, as measured or as the settings assume it."""
-        return corner_mitre(self.end, self.settings)
+        if self.end.corner is not None:
+            return mitre_of_corner(self.end.corner)
+        return self.settings.mitre_in if self.end.joint.is_inside else self.settings.mitre_out
 
     @property
     def written(self) -> Fraction | None:
@@ -68,11 +77,12 @@ def exact_mitre(end: End, settings: Settings) -> Fraction:
     return end.joint.mitre(AnglesOfEnd(end, settings))
 
 
-def corner_mitre(end: End, settings: Settings) -> Fraction:
-    """Return the mitre that halves a corner (degrees): as measured, or as the settings assume."""
-    if end.corner is not None:
-        return mitre_of_corner(end.corner)
-    return settings.mitre_in if end.joint.is_inside else settings.mitre_out
+def mitred_corner(end: End, settings: Settings) -> Fraction:
+    """Return the corner that two pieces with this joint's mitre make (degrees).
+
+    It is the walls' own corner but where a joint leaves a part of the turn to something else.
+    """
+    return STRAIGHT - 2 * end.joint.mitre(AnglesOfEnd(end, settings))
 
 
 def meeting_cut(meeting: Meeting, side: Side, trim: Trim, settings: Settings, laps: Side) -> Cut:

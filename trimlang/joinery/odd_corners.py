@@ -22,7 +22,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
-from trimlang.joinery.cuts import corner_mitre
+from trimlang.joinery.cuts import mitred_corner
 from trimlang.joinery.meeting import depth_of
 from trimlang.joinery.on_the_wall import is_on_floor
 from trimlang.joinery.piece import Cut
@@ -120,7 +120,7 @@ def corner_remarks(
             continue
         if end.bullnose is not None and end.two_pieces:
             # A corner that nobody measured is as wide as its mitre is made for.
-            corner = STRAIGHT - 2 * corner_mitre(end, settings)
+            corner = mitred_corner(end, settings)
             hollow = {"hollow": SaidLength(_up(hollow_behind(end.bullnose, corner)))}
             yield Remark(_HOLLOW[side], tuple(hollow.items()))
         if end.corner is None:

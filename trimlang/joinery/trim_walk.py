@@ -21,7 +21,7 @@ from trimlang.joinery.beside_casing import (
 )
 from trimlang.joinery.bullnose import rounded
 from trimlang.joinery.crown import drop
-from trimlang.joinery.cuts import corner_mitre
+from trimlang.joinery.cuts import mitred_corner
 from trimlang.joinery.level_turns import hung
 from trimlang.joinery.limits import ask_of_scraps
 from trimlang.joinery.meeting import FreeEnd, Meeting, Meets, at_plane
@@ -36,7 +36,6 @@ from trimlang.joinery.strips import Strip, along, goes_on_over, past_a_door, run
 from trimlang.joinery.unlike_neighbours import UnlikeCorner, ask_of_scarf, with_another
 from trimlang.joint_row import Fit
 from trimlang.language.facts import Side
-from trimlang.lengths.angles import STRAIGHT
 from trimlang.lengths.tape import NOTHING
 from trimlang.record import record
 from trimlang.survey.job import End, Gap, Job, Room, Run, Trim
@@ -226,7 +225,7 @@ class TrimWalk:
             meets=Meets.MATE,
             off=off,
             beyond=off,
-            corner=STRAIGHT - corner_mitre(end, self._room.settings) * 2,
+            corner=mitred_corner(end, self._room.settings),
             outside=end.joint.is_outside,
         )
 
