@@ -5,7 +5,8 @@ from fractions import Fraction
 import pytest
 
 from tests.jobs import BASE
-from trimlang.compiler import compile_job
+from trimlang.compiler import check_job, compile_job
+from trimlang.planning.ask import ask
 
 TEN = "".join(
     f"  {n}: 12 in, left=in-corner(90 deg), right=out-corner(90 deg), taken point\n  bare 3 in\n"
@@ -47,3 +48,18 @@ def test_ends_of_unlike_mitres_share_no_cut() -> None:
     )
     (stick,) = compile_job(text).plans[0].sticks
     assert not any(place.shared for place in stick.places)
+
+
+def test_ends_never_cross_where_what_a_kerf_was_rounded_up_by_is_given_back() -> None:
+    """A face of a twentieth of an inch: both mitres with a share of the kerf are longer."""
+    result = check_job(
+        "trim base: 0.50625 in thick, 5 in tall\nstock base: 13 ft at 10\nsaw: kerf 0.0465 in\n"
+        'room "Study", trim base, open walk\n'
+        "  N: 20 in, left=butt, right=in-corner(90 deg)\n"
+        "  E: 1 1/16 in, left=in-corner(90 deg), right=in-corner(90 deg)\n"
+        "  S: 20 in, left=in-corner(90 deg), right=butt\n"
+    )
+    assert result.ok, result.diagnostics
+    parts = ask(result.job, result.job.trim("base"), result.pieces).problem.parts
+    (part,) = (one for one in parts if one.left_lean and one.right_lean)
+    assert abs(part.left_lean) + abs(part.right_lean) == part.length

@@ -140,10 +140,12 @@ def test_small_jobs_of_every_sort_are_what_trying_everything_finds() -> None:
     for seed in range(examples(60)):
         random = Random(seed)
         shortest, longest = random.choice(spans)
-        pieces: list[int | tuple[int, int, int]] = [
-            (random.randint(shortest, longest), random.choice(leans), random.choice(leans))
-            for _ in range(random.randint(3, 8))
-        ]
+        pieces: list[int | tuple[int, int, int]] = []
+        for _ in range(random.randint(3, 8)):
+            left, right = random.choice(leans), random.choice(leans)
+            # the ends of a piece do not cross
+            shown = max(shortest, abs(left) + abs(right))
+            pieces.append((random.randint(shown, longest), left, right))
         sticks = [(60, random.randint(50, 70)), (random.randint(30, 50), random.randint(25, 50))]
         kerf, ends = random.choice((0, 1, 2)), random.choice((0, 1))
         problem = job(pieces, *sticks, kerf=kerf, ends=ends)

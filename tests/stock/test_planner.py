@@ -391,6 +391,7 @@ def test_a_cheaper_blank_never_makes_a_proven_plan_dearer(problem: Problem, pric
         plain([0], 100),
         plain([10], 0),
         replace(plain([10], 100), parts=(Part("p", 10), Part("p", 20))),
+        replace(plain([], 100), parts=(Part("p", 15, 8, -8),)),
     ],
 )
 def test_a_problem_that_breaks_its_own_rules_is_refused(broken: Problem) -> None:

@@ -209,12 +209,13 @@ def _flattest(piece: Piece) -> Fraction:
 
 def _part(piece: Piece, step: Fraction, slack: Fraction) -> Part:
     length = ceil(piece.length / step)
-    return Part(
-        piece.id,
-        length,
-        _lean(piece.left, step, slack, length),
-        _lean(piece.right, step, slack, length),
-    )
+    left = _lean(piece.left, step, slack, length)
+    right = _lean(piece.right, step, slack, length)
+    # Of two ends that lean against each other none reaches past the other.
+    if left * right < 0:
+        room = length - abs(left)
+        right = max(min(right, room), -room)
+    return Part(piece.id, length, left, right)
 
 
 def _lean(cut: Cut, step: Fraction, slack: Fraction, length: int) -> int:

@@ -250,9 +250,9 @@ def _reserve(problem: Problem) -> Part | None:
 
     Only one piece is lost, so room for the longest is room for any.
     """
-    if not problem.survive_loss or not problem.parts:
+    if not problem.survive_loss or not problem.longest_lost:
         return None
-    return kept_room(problem, max(part.length for part in problem.parts))
+    return kept_room(problem, problem.longest_lost)
 
 
 def checked(problem: Problem) -> None:
@@ -268,9 +268,11 @@ def checked(problem: Problem) -> None:
     if min(problem.kerf, problem.end_waste, problem.spare, problem.short, problem.usable) < 0:
         raise ValueError("kerf, end waste, spare and thresholds are not negative")
     for part in problem.parts:
-        leans = abs(part.left_lean) + abs(part.right_lean)
-        if part.length <= 0 or leans > 2 * part.length:
-            raise ValueError(f"part {part.id} has no length, or ends that reach past it")
+        # Ends never cross: a piece whose did would let its neighbours lie closer than without it.
+        off_face = max(part.left_lean, 0) + max(-part.right_lean, 0)
+        off_back = max(-part.left_lean, 0) + max(part.right_lean, 0)
+        if part.length <= 0 or max(off_face, off_back) > part.length:
+            raise ValueError(f"part {part.id} has no length, or ends that cross")
     for blank in problem.blanks:
         if blank.length <= 0 or blank.price < 0 or blank.pack < 1:
             raise ValueError(f"blank {blank.key} has no length, or a price or pack below nothing")

@@ -78,7 +78,8 @@ class Problem:
     cut first, while the stick is still long enough to hold.  An offcut of
     ``usable`` or more is worth keeping; a shorter one is scrap.  With
     ``survive_loss`` any one piece may be spoiled: some rest or whole stick is
-    long enough to cut it again, so nothing is bought a second time.
+    long enough to cut it again, so nothing is bought a second time.  ``lost`` is how long a piece
+    may be that is planned elsewhere and could be cut again here.
 
     Where anything is bought at all, it is ``least_sticks`` sticks or more (sticks of a pack count
     one by one), and they cost ``least_spent`` or more together.
@@ -93,6 +94,7 @@ class Problem:
     short: int = 0
     usable: int = 0
     survive_loss: bool = False
+    lost: int = 0
     least_sticks: int = 0
     least_spent: int = 0
 
@@ -100,6 +102,11 @@ class Problem:
     def has_minimum(self) -> bool:
         """Whether the yard sells no less than so much."""
         return self.least_sticks > 0 or self.least_spent > 0
+
+    @property
+    def longest_lost(self) -> int:
+        """The longest piece that could be spoiled: what holds it holds any other."""
+        return max(self.lost, *(part.length for part in self.parts), 0)
 
     @property
     def has_bundles(self) -> bool:
@@ -223,9 +230,7 @@ class Plan:
             for blank in problem.blanks
             if packs[blank.key] * blank.pack > used[blank.key]
         ]
-        # What holds the longest piece holds any other that is spoiled.
-        longest = max((part.length for part in problem.parts), default=0)
-        return max((*self.offcuts, *whole), default=0) >= longest
+        return max((*self.offcuts, *whole), default=0) >= problem.longest_lost
 
 
 @record

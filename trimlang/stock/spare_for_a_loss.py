@@ -75,7 +75,7 @@ def kept_room(problem: Problem, length: int) -> Part:
 
 def _ways(problem: Problem) -> Iterator[tuple[Part, int]]:
     """Yield the part that keeps the room, and the spare besides; see ``Certificate.cases``."""
-    longest = max(part.length for part in problem.parts)
+    longest = problem.longest_lost
     yield kept_room(problem, longest), problem.spare
     for length, on_hand in sorted({(blank.length, blank.on_hand) for blank in problem.blanks}):
         room = length - 2 * problem.end_waste

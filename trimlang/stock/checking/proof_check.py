@@ -59,7 +59,7 @@ def _with_room_for_a_loss(problem: Problem) -> tuple[Problem, ...]:
     one as long as a stick that stays whole.  Bought, that stick counts as spare too.
     """
     alone = replace(problem, survive_loss=False)
-    longest = max((part.length for part in problem.parts), default=0)
+    longest = problem.longest_lost
     ways = [replace(alone, parts=(*problem.parts, Part("\0", max(longest, 1))))]
     for length, on_hand in sorted({(blank.length, blank.on_hand) for blank in problem.blanks}):
         room = length - 2 * problem.end_waste
@@ -79,8 +79,8 @@ class _Check:
         )
         # With spare sticks, a spoiled piece may be cut from one of them: then no room is kept for
         # it.
-        if problem.survive_loss and not problem.spare and problem.parts:
-            self._counts[max(part.length for part in problem.parts), 0, 0] += 1
+        if problem.survive_loss and not problem.spare and problem.longest_lost:
+            self._counts[problem.longest_lost, 0, 0] += 1
 
     def faults(self, bound: int) -> tuple[str, ...]:
         """Return what is missing in the proof that each plan costs so much; empty: nothing is."""

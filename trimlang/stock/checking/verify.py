@@ -184,7 +184,7 @@ def _faults_in_reserve(plan: Plan, parts: dict[str, Part], blanks: dict[str, Bla
     """Check that something left can hold the longest piece, where any one may be spoiled."""
     problem = plan.problem
     known = all(s.blank in blanks and all(p in parts for p in s.parts) for s in plan.sticks)
-    if not problem.survive_loss or not parts or not known:
+    if not problem.survive_loss or not known:
         return []
     rests = [_rest(problem, stick, parts, blanks) for stick in plan.sticks]
     used = Counter(stick.blank for stick in plan.sticks)
@@ -194,7 +194,7 @@ def _faults_in_reserve(plan: Plan, parts: dict[str, Part], blanks: dict[str, Bla
             taken[purchase.blank] += purchase.packs * blanks[purchase.blank].pack
     # A whole stick that is left holds a spoiled piece as well as a rest does.
     rests += [blanks[key].length - 2 * problem.end_waste for key in taken if taken[key] > used[key]]
-    longest = max(part.length for part in parts.values())
+    longest = max(problem.lost, *(part.length for part in parts.values()), 0)
     if max(rests, default=0) < longest:
         return [f"a spoiled piece of {longest} could not be cut again"]
     return []
