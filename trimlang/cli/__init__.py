@@ -23,7 +23,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     runs, and once more when it stops, only costs time (a tenth of ``trimlang check``).
     """
     # The collector would look often and find nothing (see the docstring).
-    gc.set_threshold(100_000, 20, 20)
+    gc.set_threshold(300_000, 20, 20)
     # What is left at the end is given back by the system, so a last collection would only delay
     # it.  Not before: whoever gives many commands in one process wants their memory back.
     atexit.unregister(gc.freeze)
