@@ -35,6 +35,7 @@ AT_A_DOOR = {
     "trimlang/diagnostics/diagnostic.py": "most files have nothing that a page is needed for",
     "trimlang/language/parse.py": "most files have no line that cannot be read",
     "trimlang/output/job_files.py": "jinja2, where pages are wanted",
+    "trimlang/planning/moved_joints.py": "highspy and numpy, which a quick plan does without",
     "trimlang/survey/survey.py": "most jobs have no log",
     "trimlang/survey/near_names.py": "most jobs name no trim that they do not have",
     "trimlang/stock/planner.py": "highspy and numpy, where lengths alone prove nothing",

@@ -256,14 +256,15 @@ def test_plan_json_follows_its_schema_and_holds_every_piece_once(tmp_path: Path,
     assert float(plan["summary"]["lower_bound"]) <= float(plan["summary"]["cost"])
 
 
-def test_check_loads_nothing_heavy(tmp_path: Path) -> None:
+@pytest.mark.parametrize("command", ["check", "build --format json --plan quick --out sheets"])
+def test_what_needs_nothing_heavy_loads_nothing_heavy(tmp_path: Path, command: str) -> None:
     # from elsewhere: in the folder of the sources these, not made ahead, would be found first
     code = (
-        "import sys, trimlang.cli as c; c.main(['check', sys.argv[1]]);"
+        "import sys, trimlang.cli as c; c.main(sys.argv[1:]);"
         "print(*{'pint', 'jinja2', 'weasyprint', 'highspy', 'numpy', 'rich'} & set(sys.modules))"
     )
     done = subprocess.run(
-        [sys.executable, "-c", code, str(EXAMPLES / "house.trim")],
+        [sys.executable, "-c", code, *command.split(), str(EXAMPLES / "house.trim")],
         check=True,
         cwd=tmp_path,
         capture_output=True,

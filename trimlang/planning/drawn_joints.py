@@ -18,18 +18,13 @@ SECONDS: Final = 10.0
 
 
 class DrawnJoints:
-    """The search over all joints of one trim's free walls.
+    """The search over all joints of one trim's free walls; ``seconds`` is what is left for it."""
 
-    ``question`` may have them cut in any places.  ``seconds`` is what is left of the time.
-    """
-
-    def __init__(
-        self, question: Question, free: Sequence[Splice], seconds: Callable[[], float]
-    ) -> None:
-        self._free: FreeWalls = free_walls(question, free)
+    def __init__(self, free: FreeWalls, seconds: Callable[[], float]) -> None:
+        self._free = free
         self._seconds = seconds
-        self._search = JointBound(self._free.fixed, self._free.runs, seconds)
-        self._dividing = Dividing(self._search, self._free.walls, seconds)
+        self._search = JointBound(free.fixed, free.runs, seconds)
+        self._dividing = Dividing(self._search, free.walls, seconds)
 
     def bound(self, cost: int) -> int:
         """Return what the trim costs at least wherever its walls are joined, ``cost`` at most."""
@@ -54,7 +49,7 @@ def least_anywhere(question: Question, free: Sequence[Splice], cost: int) -> int
     In the smallest coin, and never above ``cost``.
     """
     ends = thread_time() + SECONDS
-    return DrawnJoints(question, free, lambda: ends - thread_time()).bound(cost)
+    return DrawnJoints(free_walls(question, free), lambda: ends - thread_time()).bound(cost)
 
 
 __all__ = ["DrawnJoints", "least_anywhere"]

@@ -7,6 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 from math import ceil
+from typing import TYPE_CHECKING
 
 from trimlang.joinery.pieces import Places
 from trimlang.joinery.splice_lengths import least_piece
@@ -15,11 +16,14 @@ from trimlang.planning.ask import Question
 from trimlang.planning.wall_in_units import cut_in, long_wall
 from trimlang.record import record
 from trimlang.settings.table import Settings
-from trimlang.stock.certificate import FreeRun
+from trimlang.stock.certificate import Certificate, FreeRun
 from trimlang.stock.checking.anywhere_check import shown_anywhere
-from trimlang.stock.long_walls.joint_bound import JointBound
+from trimlang.stock.long_walls.beside_walls import floor_by_length
 from trimlang.stock.long_walls.wall_ways import LongWall
 from trimlang.stock.problem import Part, Problem
+
+if TYPE_CHECKING:
+    from trimlang.stock.long_walls.joint_bound import JointBound
 
 
 @record
@@ -44,6 +48,11 @@ class FreeWalls:
         return shown_anywhere(
             self.fixed, self.runs, argued.certificate, argued.steps, argued.floor, argued.laid
         )
+
+    def shown_by_length(self, enough: int) -> int:
+        """Return what lengths alone show of that, without a search."""
+        floor = min(floor_by_length(self.fixed, self.runs), enough)
+        return shown_anywhere(self.fixed, self.runs, Certificate(floor), (), floor, ())
 
     def places(self, parts: Sequence[Sequence[int]], step: Fraction) -> Places:
         """Return the cuts of the runs with parts of these lengths, where they are within rules."""

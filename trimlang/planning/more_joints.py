@@ -24,6 +24,7 @@ from trimlang.planning.placing import quick_cost, with_places
 from trimlang.planning.wall_in_units import cut_in, long_wall
 from trimlang.record import record
 from trimlang.stock.certificate import FreeRun
+from trimlang.stock.long_walls.beside_walls import floor_by_length
 from trimlang.stock.long_walls.dividing import Dividing
 from trimlang.stock.long_walls.joint_bound import JointBound
 from trimlang.stock.long_walls.wall_ways import LongWall
@@ -68,7 +69,7 @@ class MoreJoints:
         self._price = price
         every = _joinable(asking, question, splices)
         # What any plan costs at the least, by length alone, however many joints it has.
-        self.least = JointBound(every.fixed, every.runs, seconds).floor
+        self.least = floor_by_length(every.fixed, every.runs)
         self._on_studs = [one for one in every.splices if one.studs is not None]
         anywhere = [one for one in every.splices if one.studs is None]
         self._joinable = _joinable(asking, question, anywhere) if self._on_studs else every

@@ -11,9 +11,8 @@ from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import Places
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.planning.ask import Asking, Question
-from trimlang.planning.drawn_joints import DrawnJoints
+from trimlang.planning.free_walls import free_walls
 from trimlang.planning.layout import Added
-from trimlang.planning.more_joints import MoreJoints, joints_added
 from trimlang.planning.placing import with_places
 from trimlang.planning.sound_plan import sound_plan
 from trimlang.record import record
@@ -46,8 +45,13 @@ def redrawn(
     And what the trim costs at least, wherever the joints are.
     """
     ends = thread_time() + effort.seconds
-    free = tuple(one for one in moving if one.free)
-    drawn = DrawnJoints(best.question, free, lambda: ends - thread_time())
+    walls = free_walls(best.question, tuple(one for one in moving if one.free))
+    if not effort.prove:
+        return best, walls.shown_by_length(best.plan.cost)
+    # It searches with a solver, which a quick plan does not load.
+    from trimlang.planning.drawn_joints import DrawnJoints
+
+    drawn = DrawnJoints(walls, lambda: ends - thread_time())
     least = drawn.bound(best.plan.cost)
     for _ in range(DRAWN):
         seconds = ends - thread_time()
@@ -75,6 +79,8 @@ def with_more_joints(
 
     And what the trim costs at least however it is joined, and what the joints save.
     """
+    from trimlang.planning.more_joints import MoreJoints, joints_added
+
     ends = thread_time() + effort.seconds
     usual, per_coin = best.plan.cost, best.question.per_coin
     price = int((asking.job.settings.joint_price or Fraction(0)) * per_coin)

@@ -11,7 +11,7 @@ from trimlang.stock.certificate import FreeRun
 from trimlang.stock.long_walls.wall_divisions import WallSort
 from trimlang.stock.patterns.nesting import can_nest
 from trimlang.stock.problem import Part, Problem
-from trimlang.stock.sticks.floor import Worth
+from trimlang.stock.sticks.floor import Worth, cost_floor
 from trimlang.stock.sticks.mitres import Leans, least_weights, overlap
 from trimlang.stock.sticks.timber import Size, Timber, timber_of
 
@@ -195,4 +195,18 @@ def worth_by_length(timber: Timber, walls: int) -> Worth:
     )
 
 
-__all__ = ["WallRooms", "beside_walls", "by_length", "part_of", "walls_beside", "worth_by_length"]
+def floor_by_length(fixed: Problem, free: Sequence[FreeRun]) -> int:
+    """Return what the pieces and the walls cost at the least by length alone."""
+    alone, among = beside_walls(fixed, free)
+    return cost_floor(alone, worth_by_length(alone, by_length(free, among)))
+
+
+__all__ = [
+    "WallRooms",
+    "beside_walls",
+    "by_length",
+    "floor_by_length",
+    "part_of",
+    "walls_beside",
+    "worth_by_length",
+]

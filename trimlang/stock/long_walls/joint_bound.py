@@ -203,11 +203,6 @@ class JointBound:
                     return False
         return False
 
-    @property
-    def floor(self) -> int:
-        """What every plan costs at the least, as far as is known."""
-        return self._floor
-
     def roomiest(self, cost: int, aside: Sequence[tuple[int, ...]] = ()) -> Mix | None:
         """Return the mix with most room of those that cost no more and that nothing rules out.
 
