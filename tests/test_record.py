@@ -40,7 +40,6 @@ class Named:
     length: int
     _: KW_ONLY
     unit: str = "mm"
-    made: str = field(default="here", init=False)
 
 
 @record
@@ -121,9 +120,7 @@ def test_made_as_a_dataclass_is() -> None:
 
 def test_fields_may_be_given_by_name_alone_or_not_at_all() -> None:
     assert Named(3, unit="mm") == Named(unit="mm", length=3)
-    assert Named(3).made == "here"
+    assert Named(3).unit == "mm"
     for wrong in ((3, "mm"), ()):
         with pytest.raises(TypeError):
             Named(*wrong)
-    with pytest.raises(TypeError):
-        Named(3, made="there")

@@ -2,7 +2,7 @@
 
 ``dataclass`` writes the source of eight methods for each class and compiles it, which took an
 eighth of every command's time.  All but ``__init__`` are the same for every record, so all share
-them; and an ``__init__`` is compiled where a class has many records.
+them; and what an ``__init__`` is compiled to is the same for all classes of as many fields.
 """
 
 from __future__ import annotations
@@ -11,12 +11,10 @@ from collections.abc import Callable
 from dataclasses import MISSING, Field, FrozenInstanceError, dataclass, field, fields
 from functools import cache
 from operator import attrgetter
+from types import CodeType, FunctionType
 from typing import Any, Final, NoReturn, TypeVar, dataclass_transform
 
 _Class = TypeVar("_Class")
-
-_FEW: Final = 15
-"""So many records are made before a class's own ``__init__`` is compiled."""
 
 
 @dataclass_transform(frozen_default=True, field_specifiers=(field,))
@@ -71,81 +69,54 @@ def _fields_of(cls: type) -> dict[str, Field[Any]]:
     return own
 
 
-def _plain_init(self: Any, *values: Any, **named: Any) -> None:
-    """Set field after field; replaced in a class of many records.
-
-    Compiling an ``__init__`` takes as long as setting the fields of some thirty records, and in a
-    check of a whole house three classes of four have fewer.
-    """
+def _init(self: Any, *values: Any, **named: Any) -> None:
+    """Give the class its own ``__init__``, at its first record: not all classes have one."""
     made: Any = self.__class__
-    of = _signature(made)
-    of.made_so_far += 1
-    given = dict(zip(of.in_order, values, strict=False)) | named
-    each_once = len(given) == len(values) + len(named)
-    if of.made_so_far > _FEW or not (each_once and of.needed <= given.keys() <= of.allowed):
-        # A wrong call is compiled too: Python then says what is wrong with it.
-        made.__init__ = _compiled(made)
-        made.__init__(self, *values, **named)
-        return
-    for name, put, default, new in of.slots:
-        if name in given:
-            put(self, given[name])
-        else:
-            put(self, default if new is MISSING else new())
+    made.__init__ = _init_of(made)
+    made.__init__(self, *values, **named)
 
 
-class _Signature:
-    """What the ``__init__`` of a record takes, and where it puts it."""
+def _init_of(made: Any) -> Callable[..., None]:
+    """Return the ``__init__`` of a class, as quick as if it were written out.
 
-    def __init__(self, made: Any) -> None:
-        self.made_so_far = 0
-        taken = [one for one in fields(made) if one.init]
-        self.in_order = [one.name for one in taken if not one.kw_only]
-        self.allowed = {one.name for one in taken}
-        self.needed = {
-            one.name for one in taken if one.default is MISSING and one.default_factory is MISSING
-        }
-        # Setting the slot itself gets past the frozen class.
-        self.slots = [
-            (one.name, getattr(made, one.name).__set__, one.default, one.default_factory)
-            for one in fields(made)
-        ]
-
-
-_signature = cache(_Signature)
-
-
-def _compiled(made: Any) -> Callable[..., None]:
-    """Return the ``__init__`` of a class of many records, as quick as if it were written out."""
-    known: dict[str, Any] = {"_missing": MISSING}
-    body: list[str] = []
-    parameters: list[str] = ["self"]
+    It is what those of all classes with as many fields are, but for the names of its parameters.
+    """
     # Keyword-only fields come last, behind the "*".
-    for one in sorted(fields(made), key=lambda one: bool(one.kw_only)):
-        if one.kw_only and "*" not in parameters:
-            parameters.append("*")
-        name, value = one.name, one.name
-        # Setting the slot itself gets past the frozen class, and is quicker than
-        # object.__setattr__.
-        known[f"_set_{name}"] = getattr(made, name).__set__
-        if not one.init:
-            known[f"_default_{name}"] = one.default
-            value = f"_default_{name}"
-        elif one.default is not MISSING:
-            known[f"_default_{name}"] = one.default
-            parameters.append(f"{name}=_default_{name}")
-        elif one.default_factory is not MISSING:
-            known[f"_new_{name}"] = one.default_factory
-            parameters.append(f"{name}=_missing")
-            value = f"_new_{name}() if {name} is _missing else {name}"
-        else:
-            parameters.append(name)
-        body.append(f" _set_{name}(self, {value})")
-    text = f"def __init__({', '.join(parameters)}):\n" + "\n".join(body or [" pass"])
-    exec(text, known)  # noqa: S102 - names of fields alone, as in dataclasses itself
-    init: Callable[..., None] = known["__init__"]
+    taken = sorted(fields(made), key=lambda one: bool(one.kw_only))
+    by_name_alone = sum(bool(one.kw_only) for one in taken)
+    code = _setting(len(taken)).replace(
+        co_argcount=1 + len(taken) - by_name_alone,
+        co_kwonlyargcount=by_name_alone,
+        co_varnames=("self", *(one.name for one in taken)),
+    )
+    init = FunctionType(code, {f"put{place}": _put(made, one) for place, one in enumerate(taken)})
+    # Of a field that is to have a new value in each record, the default is that none is given.
+    may_lack = [one for one in taken if one.default_factory is not one.default]
+    init.__defaults__ = tuple(one.default for one in may_lack if not one.kw_only)
+    init.__kwdefaults__ = {one.name: one.default for one in may_lack if one.kw_only}
     init.__qualname__ = f"{made.__qualname__}.__init__"
     return init
+
+
+@cache
+def _setting(count: int) -> CodeType:
+    """Return the code that sets so many fields: compiling it takes longer than making a class."""
+    values = [f"value{place}" for place in range(count)]
+    puts = [f" put{place}(self, {value})" for place, value in enumerate(values)]
+    text = f"def __init__({', '.join(['self', *values])}):\n" + "\n".join(puts or [" pass"])
+    known: dict[str, Any] = {}
+    exec(text, known)  # noqa: S102 - nothing from outside is in it
+    code: CodeType = known["__init__"].__code__
+    return code
+
+
+def _put(made: Any, one: Field[Any]) -> Callable[[Any, Any], None]:
+    """Return what sets a field: its slot's own way, which gets past the frozen class."""
+    put: Callable[[Any, Any], None] = getattr(made, one.name).__set__
+    new = one.default_factory
+    if new is MISSING:
+        return put
+    return lambda self, value: put(self, new() if value is MISSING else value)
 
 
 def _refused(self: Any, name: str, *_: object) -> NoReturn:
@@ -191,7 +162,7 @@ def _text(self: Any) -> str:
 
 _MAY_BE_OWN: Final = ("__eq__", "__hash__", "__repr__")
 _SHARED: Final[dict[str, object]] = {
-    "__init__": _plain_init,
+    "__init__": _init,
     "__eq__": _equal,
     "__hash__": _hash,
     "__repr__": _text,

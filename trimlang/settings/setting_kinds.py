@@ -84,8 +84,8 @@ class Setting(Generic[_Value]):
     rules: tuple[str, ...] = ()
     end: str | None = None
     wrong_end: str = "T232"
-    name: str = field(default="", init=False)
-    table: type | None = field(default=None, init=False, compare=False, repr=False)
+    name: str = ""
+    table: type | None = field(default=None, compare=False, repr=False)
 
     # Python calls this with the name that the row has in its table.
     def __set_name__(self, owner: type, name: str) -> None:
