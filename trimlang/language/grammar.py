@@ -92,6 +92,10 @@ def _share_equal_parts(ready: Lark) -> None:
         said = (getattr(part, field) for field in part.__serialize_fields__)
         return parts.setdefault((type(part), *said), part)
 
+    # Rules of one name that leave out the same of what they read build the same node.
+    builders = ready._callbacks
+    for rule, builder in builders.items():
+        builders[rule] = parts.setdefault(pickle.dumps(builder), builder)
     for rule in ready.rules:
         rule.origin = shared(rule.origin)
         rule.expansion = [shared(symbol) for symbol in rule.expansion]

@@ -3,17 +3,19 @@
 Lark looks for what may stand at a place with one regular expression of all that may, and has to
 compile one for each set of words that it meets: fifty for a house, a tenth of ``trimlang check``.
 Most of what may stand somewhere are plain words, which need none; and the patterns of the others
-are tried one after the other, so that each is compiled once for all places.
+are tried one after the other in lark's order, each compiled where it is first tried.
 """
 
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
+from functools import cache
 from typing import Any, Final
 
 from lark import Token
 from lark.exceptions import UnexpectedCharacters
-from lark.lexer import BasicLexer, ContextualLexer, LexerState, Scanner, TerminalDef, _create_unless
+from lark.lexer import BasicLexer, ContextualLexer, LexerState, TerminalDef, _create_unless
 from lark.utils import TextSlice
 
 _PLAIN: Final = re.compile(r"\(?(?P<words>[a-z]+(\|[a-z]+)*)\)?\\b")
@@ -24,15 +26,10 @@ _NOTHING: Final = "<END-OF-FILE>"
 """What lark says may stand where its regular expression allows nothing."""
 
 
-class _OneByOne(Scanner):
-    """Lark's scanner with a regular expression for each terminal, tried in lark's order."""
-
-    def __init__(self, *conf: Any) -> None:
-        Scanner.__init__(self, *conf)
-
-    def _build_mres(self, terminals: list[TerminalDef], max_size: int) -> list[re.Pattern[str]]:
-        patterns: list[re.Pattern[str]] = Scanner._build_mres(self, terminals, min(max_size, 1))
-        return patterns
+@cache
+def _matcher(terminal: TerminalDef) -> Callable[[str, int, int], re.Match[str] | None]:
+    """Return what finds a terminal at a place; many are never asked for, and never compiled."""
+    return re.compile(terminal.pattern.to_regexp()).match
 
 
 class WordLexer(BasicLexer):
@@ -52,20 +49,18 @@ class WordLexer(BasicLexer):
         others = [one for one in self.terminals if one.name not in plain]
         # Lark asks this each time that a scanner is made, and compiles every pattern for it; asked
         # here, it is answered in the parser that is made ahead.
-        self.terminals, self.callback = _create_unless(others, *self._how())
-
-    def _how(self) -> tuple[int, Any, bool]:
-        return self.g_regex_flags, self.re, self.use_bytes
-
-    def _build_scanner(self) -> Scanner:
-        return _OneByOne(self.terminals, *self._how())
+        how = self.g_regex_flags, self.re, self.use_bytes
+        self.terminals, self.callback = _create_unless(others, *how)
 
     def match(self, text: TextSlice[str], pos: int) -> tuple[str, str] | None:
         """Return the text and the terminal that stand at a place, None where none may."""
-        others = self.scanner  # lark makes it, and more that it needs, when it is asked for
         found = _WORD.match(text.text, pos, text.end)
-        name = self.words.get(found[0].lower()) if found else None
-        return (found[0], name) if found and name else others.match(text, pos)
+        if found and (name := self.words.get(found[0].lower())):
+            return found[0], name
+        for terminal in self.terminals:
+            if found := _matcher(terminal)(text.text, pos, text.end):
+                return found[0], terminal.name
+        return None
 
     def next_token(self, lex_state: LexerState, parser_state: Any = None) -> Token:
         """Return the next token, as lark does; the words too are told where nothing matches."""
