@@ -79,6 +79,26 @@ def test_a_pack_and_singles_are_mixed() -> None:
     assert set(plan.purchases) == {Purchase("single", 1), Purchase("pack", 1)}
 
 
+def test_very_many_sticks_from_several_packs_cost_the_least() -> None:
+    for seed in range(20):
+        random = Random(seed)
+        packs = random.sample(range(1, 12), 3)
+        blanks = [Blank(f"{pack}", 100, random.randint(5 * pack, 9 * pack), pack) for pack in packs]
+        few = replace(blanks[0], key="few", price=4 * packs[0], limit=30 * packs[0])
+        least = [0]
+        for count in range(1, 3001):
+            least.append(min(least[max(count - b.pack, 0)] + b.price for b in blanks))
+        problem = Problem("base", (Part("p", 60),), (*blanks, few))
+        buying = Buying(timber_of(problem))
+        for count in range(0, 3001, 97):
+            cost = min(least[max(count - n * few.pack, 0)] + n * few.price for n in range(31))
+            bought = {blank.key: blank for blank in problem.blanks}
+            purchases = buying.purchases((count,))
+            assert buying.least(0, count) == cost
+            assert sum(p.packs * bought[p.blank].price for p in purchases) == cost
+            assert sum(p.packs * bought[p.blank].pack for p in purchases) >= count
+
+
 def test_a_stick_left_in_a_pack_counts_as_spare() -> None:
     blanks = (Blank("single", 100, 10), Blank("pack", 100, 25, pack=3))
     plan = planned(replace(plain([90] * 2, 100), blanks=blanks, spare=100))

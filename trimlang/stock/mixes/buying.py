@@ -7,12 +7,11 @@ sticks that are long enough together, so it is chosen here, together with what i
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from fractions import Fraction
 from functools import cache, lru_cache
 from math import ceil, floor, lcm
 from typing import Final
 
-from trimlang.stock.mixes.price_curve import Had, PriceCurve
+from trimlang.stock.mixes.price_curve import Had, PriceCurve, steady_offer
 from trimlang.stock.problem import Problem, Purchase
 from trimlang.stock.sticks.timber import Kind, Timber
 
@@ -33,7 +32,7 @@ class Buying:
         bought = [k for k, kind in enumerate(timber.kinds) if not kind.on_hand]
         self._rates = [kind.rate / kind.length for kind in timber.kinds]
         self._each = [float(kind.rate) for kind in timber.kinds]
-        steady = [k for k in bought if _steady_pack(timber.kinds[k])]
+        steady = [k for k in bought if steady_offer(timber.kinds[k])]
         # The kind whose length is cheapest comes last: by then the number of it follows from the
         # rest.
         last = min(steady, key=lambda k: (self._rates[k], -k), default=None)
@@ -56,8 +55,8 @@ class Buying:
         # A kind whose length is cheaper than the last one's may be worth keeping in any number.
         if self._rates[kind] < self._rates[last]:
             return None
-        pack = _steady_pack(self.timber.kinds[last])
-        other = (pack or 1) * self.timber.kinds[last].length
+        steady = steady_offer(self.timber.kinds[last])
+        other = (steady.pack if steady else 1) * self.timber.kinds[last].length
         return lcm(sort.offers[0].pack * sort.length, other) // sort.length - 1
 
     def least(self, kind: int, count: int) -> int | None:
@@ -69,13 +68,7 @@ class Buying:
 
         From there on so many more cost a fixed sum more, whatever is bought besides.
         """
-        sort = self.timber.kinds[kind]
-        pack = _steady_pack(sort)
-        if pack is None or sort.supply is not None:
-            return (1 << 60, 1)
-        # Of as many other packs as this one has sticks, some can be exchanged for whole ones of it.
-        other = max((offer.pack for offer in sort.offers if offer.pack != pack), default=0)
-        return (max((pack - 1) * (other - 1), 0), pack)
+        return self._curves[kind].repeats
 
     def _cost(self, counts: tuple[int, ...]) -> int | None:
         """Return the least price of these sticks and the spare; None: the supply is too small."""
@@ -235,16 +228,6 @@ def _costs_the_same_each(kind: Kind) -> bool:
     """Whether any number of these can be had, at so much each."""
     only = kind.offers[0]
     return len(kind.offers) == 1 and only.pack == 1 and kind.supply is None
-
-
-def _steady_pack(kind: Kind) -> int | None:
-    """Return the size of the pack that is cheapest and unlimited; None: there is no such pack."""
-    packs = [
-        offer.pack
-        for offer in kind.offers
-        if offer.limit is None and Fraction(offer.price, offer.pack) == kind.rate
-    ]
-    return min(packs, default=None)
 
 
 def _undominated(states: dict[int, Had]) -> dict[int, Had]:

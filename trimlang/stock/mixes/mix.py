@@ -17,7 +17,7 @@ from trimlang.record import record
 from trimlang.stock.mixes.all_mixes import AllMixes, held
 from trimlang.stock.mixes.buying import Buying
 from trimlang.stock.solver import quiet_solver, solve_within
-from trimlang.stock.sticks.floor import Worth, cost_floor
+from trimlang.stock.sticks.floor import Worth, cost_floor, spare_floor
 from trimlang.stock.sticks.timber import Timber
 
 WORTHS_KEPT: Final = 8
@@ -65,6 +65,7 @@ class MixSearch:
         self.timber = timber
         self.buying = buying
         self._most = timber.most
+        self._spare = spare_floor(timber)
         self._all = AllMixes(timber, buying)
         self.work = 0
 
@@ -75,7 +76,7 @@ class MixSearch:
         bound: the search gave up there.
         """
         reach = bound = self._bound(known)
-        step = int(bound * NEAR) + 1
+        step = int((bound - self._spare) * NEAR) + 1
         # Mixes a little above the bound first: the list is short there, and the cheapest mix is
         # mostly among them.
         while reach < below:
@@ -92,7 +93,7 @@ class MixSearch:
     def too_many(self, known: Known) -> bool:
         """Return whether even the mixes nearest to the bound are too many to list."""
         bound = self._bound(known)
-        return self._listed(known, bound + int(bound * NEAR) + 1, free=True) is None
+        return self._listed(known, bound + int((bound - self._spare) * NEAR) + 1, free=True) is None
 
     def _bound(self, known: Known) -> int:
         return max((cost_floor(self.timber, worth) for worth in known.worths), default=0)

@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Sequence
-from typing import TypeAlias
+from fractions import Fraction
+from typing import Final, TypeAlias
 
 from trimlang.stock.problem import Blank, Purchase
 from trimlang.stock.sticks.timber import Kind
 
 Had: TypeAlias = tuple[int, tuple[int, ...]]
 """A price, and how many it pays for of each offer, or of each kind."""
+
+FAR: Final = 1_000
+"""The prices of more sticks than these are read off those of fewer."""
 
 
 class PriceCurve:
@@ -21,6 +25,15 @@ class PriceCurve:
         self._table: list[Had | None] = []
         only = kind.offers[0]
         self._single: Blank | None = only if len(kind.offers) == 1 else None
+        # From which number on prices repeat, and after how many more sticks: from there on so many
+        # more cost a fixed sum more, whatever is bought besides.
+        self.repeats = 1 << 60, 1
+        self._steady = steady_offer(kind)
+        if self._steady is not None and kind.supply is None:
+            pack = self._steady.pack
+            # Of as many other packs as this one has sticks, some can be exchanged for whole ones.
+            other = max((offer.pack for offer in kind.offers if offer.pack != pack), default=0)
+            self.repeats = max((pack - 1) * (other - 1), 0), pack
 
     def price(self, count: int) -> int | None:
         """Return the least price of so many sticks or more; None: there are not so many."""
@@ -46,9 +59,19 @@ class PriceCurve:
         ]
 
     def _row(self, count: int) -> Had | None:
+        start, pack = self.repeats
+        packs = max((count - max(start, FAR)) // pack, 0)
+        count -= packs * pack
         if count >= len(self._table):
             self._table = self._built(max(2 * count, 64))
-        return self._table[count]
+        row = self._table[count]
+        if row is None or self._steady is None or not packs:
+            return row
+        bought = [
+            number + packs * (offer is self._steady)
+            for number, offer in zip(row[1], self._kind.offers, strict=True)
+        ]
+        return row[0] + packs * self._steady.price, tuple(bought)
 
     def _built(self, most: int) -> list[Had | None]:
         """Return the prices of 0 to ``most`` sticks, offer after offer."""
@@ -95,4 +118,17 @@ def _with_offer(table: Sequence[Had | None], offer: Blank) -> list[Had | None]:
     return after
 
 
-__all__ = ["Had", "PriceCurve"]
+def steady_offer(kind: Kind) -> Blank | None:
+    """Return the offer that is cheapest a stick and unlimited, in the smallest pack; None: none."""
+    return min(
+        (
+            offer
+            for offer in kind.offers
+            if offer.limit is None and Fraction(offer.price, offer.pack) == kind.rate
+        ),
+        key=lambda offer: offer.pack,
+        default=None,
+    )
+
+
+__all__ = ["Had", "PriceCurve", "steady_offer"]
