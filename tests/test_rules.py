@@ -31,6 +31,10 @@ WRITTEN_TWICE = {"trimlang/stock/checking/rack_check.py"}
 
 AT_A_DOOR = {
     "trimlang/__init__.py": "importing trimlang loads nothing that is not asked for",
+    "trimlang/cli/__init__.py": "a stop while the command loads is answered too",
+    "trimlang/cli/compare.py": "jinja2, where a page is wanted",
+    "trimlang/cli/mark.py": "most logs are of one job",
+    "trimlang/cli/watching.py": "watchfiles, which may not be installed",
     "trimlang/compiler.py": "check does not plan, and most jobs have no log",
     "trimlang/diagnostics/diagnostic.py": "most files have nothing that a page is needed for",
     "trimlang/language/parse.py": "most files have no line that cannot be read",
@@ -40,7 +44,22 @@ AT_A_DOOR = {
     "trimlang/survey/near_names.py": "most jobs name no trim that they do not have",
     "trimlang/stock/planner.py": "highspy and numpy, where lengths alone prove nothing",
 }
-"""Modules that import some of our own inside functions, and why; the commands may do so too."""
+"""Modules that import some of our own inside functions, and why.
+
+So may a command's own door, which is ``run`` in a module that describes the command.
+"""
+
+LATE = {
+    **dict.fromkeys(
+        ("cssselect2", "ezdxf", "highspy", "numpy", "pint", "rich", "segno", "shtab", "weasyprint"),
+        "slow to load",
+    ),
+    "pygls": "may not be installed",
+    "importlib": "its parts for archives and versions take a tenth of a check to load",
+    **dict.fromkeys(("difflib", "json"), "half a hundredth of a check, which most need not"),
+    **dict.fromkeys(("fcntl", "msvcrt", "resource"), "not on every system"),
+}
+"""Other libraries that are imported inside functions, and why."""
 
 OTHERS_PRIVATE_NAMES = {"_actions", "_SubParsersAction", "_page_box"}
 """What argparse and WeasyPrint do not tell in another way."""
@@ -200,17 +219,41 @@ def test_what_a_constant_is_stands_below_it() -> None:
     ] == []
 
 
-def test_our_own_modules_are_imported_at_the_top() -> None:
-    inside = {
-        path
-        for path in modules()
-        if not path.startswith("trimlang/cli/")
+def imported_late(path: str) -> list[tuple[ast.FunctionDef | ast.AsyncFunctionDef, str]]:
+    """Return what functions of a module import: each function, and the module that it names."""
+    return [
+        (function, name)
         for function in nodes(path)
-        if isinstance(function, ast.FunctionDef)
+        if isinstance(function, ast.FunctionDef | ast.AsyncFunctionDef)
         for node in ast.walk(function)
-        if isinstance(node, ast.ImportFrom) and (node.module or "").startswith("trimlang")
+        if isinstance(node, ast.Import | ast.ImportFrom)
+        for name in (
+            [node.module or ""]
+            if isinstance(node, ast.ImportFrom)
+            else [one.name for one in node.names]
+        )
+    ]
+
+
+def is_a_door(path: str, function: ast.FunctionDef | ast.AsyncFunctionDef) -> bool:
+    """Tell whether a command begins in a function."""
+    described = any(
+        isinstance(node, ast.FunctionDef) and node.name == "describe"
+        for node in modules()[path].body
+    )
+    return path.startswith("trimlang/cli/") and described and function.name == "run"
+
+
+def test_modules_are_imported_at_the_top() -> None:
+    late = [(path, *one) for path in modules() for one in imported_late(path)]
+    ours = {
+        path
+        for path, function, name in late
+        if name.startswith("trimlang") and not is_a_door(path, function)
     }
-    assert inside == set(AT_A_DOOR)
+    assert ours == set(AT_A_DOOR)
+    others = {name.partition(".")[0] for _, _, name in late} - {"trimlang"}
+    assert others == set(LATE)
 
 
 def test_tests_use_public_names() -> None:

@@ -44,12 +44,10 @@ def main(argv: Sequence[str] | None = None) -> int:
             raise
         if not sys.stdout.closed:  # the language server closes it when its editor exits
             sys.stdout.flush()
-    except KeyboardInterrupt as stop:
-        return _stopped(stop)
-    except OSError as error:
-        return _unheard(error)
-    except Exception as error:  # noqa: BLE001 - the user gets a line, whatever is wrong
-        return _our_fault(error)
+    except (KeyboardInterrupt, Exception) as error:  # noqa: BLE001 - the user gets a line
+        from trimlang.cli.cut_short import code_of
+
+        return code_of(error)
     else:
         return code
 
@@ -79,43 +77,6 @@ class _ClosedStream(io.BufferedIOBase):
 
     def write(self, data: object) -> int:  # noqa: ARG002 - as the base class calls it
         raise OSError(EBADF, "standard output is closed")
-
-
-def _stopped(stop: KeyboardInterrupt) -> int:
-    from signal import SIGINT
-
-    from trimlang.cli.replies import complain
-    from trimlang.workers.stopping import STOPPED, StoppedError
-
-    done = isinstance(stop, StoppedError) and stop.done
-    complain("stopped; the sheets were written before" if done else STOPPED)
-    return 128 + (stop.number if isinstance(stop, StoppedError) else SIGINT)
-
-
-def _our_fault(error: Exception) -> int:
-    from trimlang.cli.replies import OUR_FAULT, complain
-
-    # For whoever mends trimlang; a carpenter has no use for a traceback.
-    if os.environ.get("TRIMLANG_TRACEBACK"):
-        import traceback
-
-        traceback.print_exception(error)
-    complain(
-        f"a defect in trimlang itself, so nothing is written ({type(error).__name__}: {error});"
-        " please report it with the job file"
-    )
-    return OUR_FAULT
-
-
-def _unheard(error: OSError) -> int:
-    """Report that the output cannot be written: its reader has gone, or the disk is full."""
-    from trimlang.cli.replies import WRONG_USAGE, complain, drop_output
-
-    drop_output()
-    # A reader that has seen enough, as `head` has, is no mistake to report.
-    if not isinstance(error, BrokenPipeError):
-        complain(f"reading or writing failed: {(error.strerror or str(error)).lower()}")
-    return WRONG_USAGE
 
 
 __all__ = ["main"]

@@ -7,12 +7,13 @@ import sys
 from collections.abc import Sequence
 from typing import Any
 
+from trimlang.letters import printable
+
 
 class PlainParser(argparse.ArgumentParser):
     """Prints messages without the characters in the user's words that a terminal would obey."""
 
     def _print_message(self, message: str, file: Any = None) -> None:
-        from trimlang.letters import printable
 
         # A file's name or an option's value, as typed, is part of argparse's messages.
         text = "\n".join(map(printable, message.split("\n")))

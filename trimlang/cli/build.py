@@ -3,23 +3,26 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterator, Mapping
-from contextlib import contextmanager
+from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from trimlang.cli.one_job import Outcome, StopError, Tell, complained, outcome, read_job, tell
 from trimlang.cli.options import JobBuild
-from trimlang.cli.replies import CLEAN, JOB_ERRORS, OUR_FAULT, STDIN, WRONG_USAGE, tell_done
-from trimlang.compiler import compile_job
+from trimlang.cli.progress import Progress, checked_plans, effort_of
+from trimlang.cli.replies import CLEAN, JOB_ERRORS, STDIN, WRONG_USAGE, tell_done
+from trimlang.cli.site_progress import site_words
+from trimlang.compiler import Result, compile_job
 from trimlang.letters import printable
-from trimlang.planning.wrong_plan import WrongPlanError
+from trimlang.output.folder import write_folder
+from trimlang.output.job_files import Share, paperwork
+from trimlang.output.made_by import NotOursError
+from trimlang.output.sheet_options import SheetOptions
+from trimlang.shared_order.shared_result import SharedOrder
+from trimlang.sheets.export.plan_json import least_words
+from trimlang.workers.forked import RefusedError
 
 if TYPE_CHECKING:
-    from trimlang.compiler import Result
-    from trimlang.output.job_files import Share
-    from trimlang.output.sheet_options import SheetOptions
-    from trimlang.shared_order.shared_result import SharedOrder
     from trimlang.sheets.render.template_filling import TemplateFiller
 
 
@@ -44,9 +47,6 @@ def write(target: Path, files: Mapping[str, bytes]) -> None:
     Raises:
         StopError: it cannot be written; the reason has been printed.
     """
-    from trimlang.output.folder import write_folder
-    from trimlang.output.made_by import NotOursError
-
     try:
         write_folder(target, files)
     except NotOursError:
@@ -58,24 +58,9 @@ def write(target: Path, files: Mapping[str, bytes]) -> None:
         raise complained(WRONG_USAGE, f"cannot write {target}: {reason}") from None
 
 
-@contextmanager
-def checked_plans(what: str = "printed") -> Iterator[None]:
-    """Plan within this: a plan that the verifier rejects is our defect and ends the command.
-
-    Raises:
-        StopError: a plan was rejected; the reason has been printed.
-    """
-    try:
-        yield
-    except WrongPlanError as error:
-        text = f"a stock plan failed its own check, so nothing is {what} ({error})"
-        raise complained(OUR_FAULT, text) from None
-
-
 def _compile(options: JobBuild, text: str, path: Path | None, tell: Tell) -> Result:
-    from trimlang.cli.progress import Progress
 
-    effort = options.plan.effort()
+    effort = effort_of(options.plan)
     with checked_plans(), Progress(sys.stderr, quiet=options.quiet) as progress:
         result = compile_job(text, path=path, name=STDIN, effort=effort, watch=progress.watch)
     tell(options.messages, result)
@@ -99,10 +84,6 @@ def sheet_files(
     Raises:
         StopError: an option cannot be followed; the reason has been printed.
     """
-    # Imported here, since `check` needs nothing of the sheets.
-    from trimlang.output.job_files import paperwork
-    from trimlang.workers.forked import RefusedError
-
     try:
         return paperwork(options, result, alone=alone, share=share, shared=shared, filler=filler)
     except RefusedError as error:
@@ -116,10 +97,7 @@ def sheets_beside(path: Path | None) -> Path:
 
 def summary(result: Result, target: Path) -> str:
     """Return what a build that went well prints: pieces, sticks, cost and folder."""
-    from trimlang.sheets.export.plan_json import least_words
-
     sticks = sum(len(plan.sticks) for plan in result.plans)
-    from trimlang.cli.site_progress import site_words
 
     spare = sum(len(plan.whole_sticks) for plan in result.plans)
     text = (

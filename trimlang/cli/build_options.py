@@ -134,7 +134,7 @@ def run(asked: Namespace) -> int:
 
         return build_together(options)
     if len(options.jobs) > 1:
-        from trimlang.cli.many_jobs import build_many
+        from trimlang.cli.many_built import build_many
 
         return build_many(options)
     from trimlang.cli.build import build

@@ -1,74 +1,22 @@
-"""``trimlang check``: what is wrong with job files, and how their rooms close."""
+"""``trimlang check``: what is wrong with a job file, and how its rooms close."""
 
 from __future__ import annotations
 
 import sys
-from argparse import Namespace
 from pathlib import Path
-from typing import TYPE_CHECKING
 
-from trimlang.cli.replies import (
-    CLEAN,
-    STDIN,
-    WRONG_USAGE,
-    Commands,
-    MessageOptions,
-    jobs_and_messages,
-)
+from trimlang.cli.one_job import Outcome, StopError, outcome, read_job, tell
+from trimlang.cli.replies import STDIN, MessageOptions
+from trimlang.compiler import Result, check_job
+from trimlang.diagnostics import Diagnostic
 from trimlang.diagnostics.message_form import MessageForm
-from trimlang.record import record
-
-if TYPE_CHECKING:
-    from trimlang.cli.one_job import Outcome
-    from trimlang.compiler import Result
-    from trimlang.diagnostics import Diagnostic
+from trimlang.letters import printable
 
 
-@record
-class CheckOptions:
-    """``trimlang check``: the job files; ``-`` is standard input."""
-
-    jobs: tuple[str, ...]
-    messages: MessageForm
-
-
-def describe(commands: Commands) -> None:
-    """Add the command and its options."""
-    check = commands.add_parser(
-        "check", help="print what is wrong with job files and how their rooms close; write nothing"
-    )
-    jobs_and_messages(check)
-    check.set_defaults(run=run)
-
-
-def run(asked: Namespace) -> int:
-    """Check the jobs; return the exit code."""
-    options = CheckOptions(jobs=tuple(asked.job_files), messages=MessageForm(asked.messages))
-    if len(options.jobs) > 1:
-        return _one_after_the_other(options)
-    return _check(options.jobs[0], MessageOptions(form=options.messages)).code
-
-
-def _one_after_the_other(options: CheckOptions) -> int:
-    from trimlang.cli.many_jobs import one_of_many, several, worse
-
-    files = several(options.jobs)
-    if files is None:
-        return WRONG_USAGE
-    code = CLEAN
-    told: set[tuple[str, Diagnostic]] = set()
-    for file in files:
-        code = worse(code, _check(file, one_of_many(file, options.messages), told).code)
-    return code
-
-
-def _check(
+def check(
     job: str, messages: MessageOptions, told: set[tuple[str, Diagnostic]] | None = None
 ) -> Outcome:
     """Print a job file's diagnostics and how its rooms close; ``told`` as for ``tell``."""
-    from trimlang.cli.one_job import StopError, outcome, read_job, tell
-    from trimlang.compiler import check_job
-
     try:
         text, path = read_job(job, messages)
     except StopError as stop:
@@ -81,8 +29,6 @@ def _check(
 
 def _tell_closings(messages: MessageOptions, result: Result, job: str) -> None:
     """Print how each room closes, one line each; it is a result, so it goes to standard output."""
-    from trimlang.letters import printable
-
     if messages.form is MessageForm.JSON:
         import json
     for closing in result.closings:

@@ -14,16 +14,16 @@ from trimlang.version import __version__
 
 _MODULES: Final = {
     "build": "build_options",
-    "check": "check",
-    "compare": "compare",
+    "check": "check_options",
+    "compare": "compare_options",
     "completion": "completion",
-    "convert": "convert",
+    "convert": "convert_options",
     "explain": "explain",
-    "mark": "mark",
+    "mark": "mark_options",
     "schema": "schema",
     "language-server": "language_server",
-    "start": "start",
-    "tidy": "tidy",
+    "start": "start_options",
+    "tidy": "tidy_options",
 }
 """The commands and their modules, in the order of the help."""
 

@@ -3,122 +3,45 @@
 from __future__ import annotations
 
 import sys
-from argparse import Namespace
 from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Final, TypeAlias
+from tempfile import TemporaryDirectory
+from typing import Final, TypeAlias
 
-from trimlang.cli.options import CompareOptions, ComparisonForm, PlanOptions, Search
+from trimlang.cli.compare_options import CompareOptions, ComparisonForm
+from trimlang.cli.git_revision import NotInGitError, take_out
+from trimlang.cli.one_job import StopError, read_job
+from trimlang.cli.progress import checked_plans, effort_of
 from trimlang.cli.replies import (
     CLEAN,
     JOB_ERRORS,
     STDIN,
     WRONG_USAGE,
-    Commands,
     MessageOptions,
-    add_command,
     complain,
-    messages,
     print_whole,
 )
-from trimlang.diagnostics.message_form import MessageForm
+from trimlang.compare.changes import Comparison, compare
+from trimlang.compare.report import Versions, comparison_json, comparison_text
+from trimlang.compiler import Result, check_job, plan_checked
+from trimlang.diagnostics.show import show
+from trimlang.diagnostics.suggestion import did_you_mean
+from trimlang.language.meaning import same_meaning
 from trimlang.letters import printable
-from trimlang.sheets.render.paper import PAPERS, usual_paper
+from trimlang.output.one_file import is_one_of, replace_file
+from trimlang.reading import log_beside
+from trimlang.sheets.render.paper import usual_paper
+from trimlang.survey.log_entries import Entry
 
-if TYPE_CHECKING:
-    from trimlang.compare.changes import Comparison
-    from trimlang.compare.report import Versions
-    from trimlang.compiler import Result
-    from trimlang.survey.log_entries import Entry
-
-    Log: TypeAlias = Sequence[Entry]
+Log: TypeAlias = Sequence[Entry]
 
 # An exit code of its own, as 1 already means that a job has errors.
 DIFFERENT: Final = 4
 
-_EXITS: Final = """\
-exit code: 0 both versions were compared, 1 errors in one of them, 2 wrong usage or a
-file or revision that cannot be read, 3 a defect in trimlang itself, 4 they differ
-(only with --exit-code)
-"""
 
-
-def describe(commands: Commands) -> None:
-    """Add the command and its options."""
-    compare = add_command(
-        commands,
-        "compare",
-        "tell what has changed between two versions: pieces, tickets, order, cost",
-        _EXITS,
-    )
-    compare.add_argument(
-        "old", metavar="OLD.trim", help="the older job file; with --git, the one job file"
-    )
-    compare.add_argument(
-        "new", metavar="NEW.trim", nargs="?", help="the newer job file; - reads standard input"
-    )
-    compare.add_argument(
-        "--git",
-        metavar="REV",
-        dest="revision",
-        help="compare the job file as it is with what it was, and what it included,"
-        " at this git revision",
-    )
-    compare.add_argument(
-        "--cut",
-        metavar="ID,ID",
-        action="append",
-        default=[],
-        help="pieces that are cut already, besides those that a site log tells of; tells which"
-        " of them are wrong now",
-    )
-    compare.add_argument(
-        "--form", choices=tuple(ComparisonForm), default=ComparisonForm.TEXT, help="how to tell it"
-    )
-    compare.add_argument(
-        "--out",
-        type=Path,
-        metavar="FILE",
-        help="write to this file instead of standard output, which - means too",
-    )
-    compare.add_argument(
-        "--force", action="store_true", help="write FILE even where there is such a file already"
-    )
-    compare.add_argument(
-        "--paper", choices=tuple(PAPERS), help="paper of the HTML page, as for build"
-    )
-    compare.add_argument(
-        "--plan",
-        choices=tuple(Search),
-        default=Search.FULL,
-        help="how hard to look for the least cost, as for build",
-    )
-    compare.add_argument(
-        "--exit-code", action="store_true", help="end with code 4 where the versions differ"
-    )
-    messages(compare)
-    compare.set_defaults(run=run)
-
-
-def run(asked: Namespace) -> int:
+def compare_versions(options: CompareOptions) -> int:
     """Compare the two versions; return the exit code."""
-    options = CompareOptions(
-        old=asked.old,
-        new=asked.new,
-        revision=asked.revision,
-        cut=tuple(asked.cut),
-        form=ComparisonForm(asked.form),
-        out=None if str(asked.out) == "-" else asked.out,
-        paper=asked.paper,
-        plan=PlanOptions(search=Search(asked.plan)),
-        force=asked.force,
-        exit_code=asked.exit_code,
-        messages=MessageForm(asked.messages),
-    )
-    from trimlang.cli.one_job import StopError
-    from trimlang.output.one_file import is_one_of
-
     # Told before the work, which may take long; a pipe or a device is written to as it is.
     if options.out is not None and options.out.is_file() and not options.force:
         complain(f"{options.out} is there already; name another file, or add --force")
@@ -131,7 +54,6 @@ def run(asked: Namespace) -> int:
     if (options.new is None) == (options.revision is None):
         complain("give two job files, or one and --git REV")
         return WRONG_USAGE
-    from tempfile import TemporaryDirectory
 
     try:
         # For an older version out of git: as files, because a job reads its includes from beside
@@ -143,9 +65,6 @@ def run(asked: Namespace) -> int:
 
 
 def _compare(options: CompareOptions, folder: Path) -> int:
-    from trimlang.compare.changes import compare
-    from trimlang.compare.report import Versions
-    from trimlang.output.one_file import is_one_of
 
     if options.revision is not None:
         was, commit = _old_version(options.old, options.revision, folder)
@@ -166,8 +85,6 @@ def _compare(options: CompareOptions, folder: Path) -> int:
     if options.out is None:
         print_whole(text)
     else:
-        from trimlang.output.one_file import replace_file
-
         try:
             replace_file(options.out, text.encode("utf-8"))
         except OSError as error:
@@ -178,16 +95,12 @@ def _compare(options: CompareOptions, folder: Path) -> int:
 
 def _read(options: CompareOptions, old: Result, new: Result) -> list[Path]:
     """Return the files that the two jobs are read from, what they include and their logs."""
-    from trimlang.reading import log_beside
-
     jobs = (Path(options.old), Path(options.new or options.old))
     files = [(job, name) for job, one in zip(jobs, (old, new), strict=True) for name in one.sources]
     return [*map(log_beside, jobs), *(job.parent / name for job, name in files)]
 
 
 def _old_version(job: str, revision: str, folder: Path) -> tuple[Path, str]:
-    from trimlang.cli.git_revision import NotInGitError, take_out
-    from trimlang.cli.one_job import StopError
 
     try:
         return take_out(Path(job), revision, folder)
@@ -211,12 +124,6 @@ def _both(
     Where only one of them has a site log, both are planned as if nothing had been done, so that
     like is compared with like.  The logs are returned as they are.
     """
-    from trimlang.cli.build import checked_plans
-    from trimlang.cli.one_job import StopError, read_job
-    from trimlang.compiler import check_job, plan_checked
-    from trimlang.diagnostics.show import show
-    from trimlang.language.meaning import same_meaning
-
     # The first reading would leave nothing for the second.
     if names.count("-") > 1:
         complain("standard input can be read once")
@@ -240,7 +147,7 @@ def _both(
     if not all(logs):
         checked = [replace(one, job=replace(one.job, log=())) for one in checked]
     same = same_meaning(checked[0].job, checked[1].job)
-    effort = options.plan.effort()
+    effort = effort_of(options.plan)
     compiled: list[Result] = []
     for name, one in list(zip(called, checked, strict=True))[: 1 if same else 2]:
         # A plan that fails its check is never compared, as it is never printed.
@@ -258,9 +165,6 @@ def _both(
 
 def _named(old: Result, named: Sequence[str]) -> frozenset[str]:
     """Return the ids of the old version's pieces that the user says are cut."""
-    from trimlang.cli.one_job import StopError
-    from trimlang.diagnostics.suggestion import did_you_mean
-
     # Ids are typed from paper, so small and capital letters count as the same.
     known = {piece.id.casefold(): piece.id for piece in old.pieces}
     names = [name.strip() for part in named for name in part.split(",") if name.strip()]
@@ -275,12 +179,12 @@ def _named(old: Result, named: Sequence[str]) -> frozenset[str]:
 def _in_form(
     options: CompareOptions, found: Comparison, versions: Versions, old: Result, new: Result
 ) -> str:
-    from trimlang.compare.report import comparison_json, comparison_text
 
     if options.form is ComparisonForm.JSON:
         return comparison_json(found, versions)
     if options.form is ComparisonForm.TEXT:
         return comparison_text(found, versions)
+
     from trimlang.compare.comparison_page import comparison_page
 
     # Both versions on one page get the paper of the newer one.

@@ -3,64 +3,30 @@
 from __future__ import annotations
 
 import sys
-from argparse import Namespace
 from pathlib import Path
 from typing import Final
 
-from trimlang.cli.options import ConvertOptions
+from trimlang.cli.convert_options import ConvertOptions
 from trimlang.cli.replies import (
     CLEAN,
     JOB_ERRORS,
     WRONG_USAGE,
-    Commands,
     complain,
-    messages,
     print_whole,
 )
-from trimlang.diagnostics.message_form import MessageForm
+from trimlang.diagnostics import Span, has_errors, say
+from trimlang.diagnostics.show import show
+from trimlang.language.source import Source
+from trimlang.output.one_file import is_one_of, new_file, replace_file
+from trimlang.reading import MOST_MEGABYTES, UnreadableError, decode
+from trimlang.tables.from_csv import from_csv
+from trimlang.tables.to_csv import to_csv
 
 TABLES: Final = (".csv", ".tsv", ".txt")
 
 
-def describe(commands: Commands) -> None:
-    """Add the command and its options."""
-    convert = commands.add_parser(
-        "convert", help="make a job file of a survey in CSV, or a table of a job file"
-    )
-    convert.add_argument(
-        "source", type=Path, metavar="FROM", help="SURVEY.csv, or JOB.trim for the way back"
-    )
-    convert.add_argument(
-        "target",
-        type=Path,
-        nargs="?",
-        metavar="TO",
-        help="the file to write (default, or -: standard output)",
-    )
-    convert.add_argument(
-        "--include",
-        metavar="FILE.trim",
-        help="have the job file include this one, which says the trims and their prices",
-    )
-    convert.add_argument(
-        "--force", action="store_true", help="write TO even where there is such a file already"
-    )
-    messages(convert)
-    convert.set_defaults(run=run)
-
-
-def run(asked: Namespace) -> int:
+def convert(options: ConvertOptions) -> int:
     """Convert the file; return the exit code."""
-    options = ConvertOptions(
-        source=asked.source,
-        target=None if str(asked.target) == "-" else asked.target,
-        include=asked.include,
-        force=asked.force,
-        messages=MessageForm(asked.messages),
-    )
-    from trimlang.output.one_file import is_one_of
-    from trimlang.reading import MOST_MEGABYTES
-
     source, target = options.source, options.target
     if target is not None and is_one_of(target, _read(options)):
         complain(f"{target} is a file that this is made from; name another one to write")
@@ -102,10 +68,6 @@ def _read(options: ConvertOptions) -> tuple[Path, ...]:
 
 def _job(options: ConvertOptions, data: bytes) -> str | None:
     """Return the job file made from a table, None where it has errors; print its findings."""
-    from trimlang.diagnostics import has_errors
-    from trimlang.diagnostics.show import show
-    from trimlang.tables.from_csv import from_csv
-
     made = from_csv(data, options.source, options.include)
     sources = {made.source.name: made.source}
     show(made.findings, sources, sys.stderr, form=options.messages)
@@ -115,11 +77,6 @@ def _job(options: ConvertOptions, data: bytes) -> str | None:
 
 
 def _table(options: ConvertOptions, data: bytes) -> str | None:
-    from trimlang.diagnostics import Span, has_errors, say
-    from trimlang.diagnostics.show import show
-    from trimlang.language.source import Source
-    from trimlang.reading import UnreadableError, decode
-    from trimlang.tables.to_csv import to_csv
 
     name = options.source.name
     try:
@@ -135,8 +92,6 @@ def _table(options: ConvertOptions, data: bytes) -> str | None:
 
 def _write(target: Path, data: bytes, *, force: bool) -> int:
     """Write a file whole or not at all, over one that has appeared meanwhile only if forced."""
-    from trimlang.output.one_file import new_file, replace_file
-
     try:
         (replace_file if force else new_file)(target, data)
     except OSError as error:

@@ -4,107 +4,41 @@ from __future__ import annotations
 
 import sys
 import time
-from argparse import Namespace
 from contextlib import suppress
 from fractions import Fraction
 from pathlib import Path
-from typing import TYPE_CHECKING, Final
+from typing import Final
 
-from trimlang.cli.options import MarkOptions, PlanOptions
+from trimlang.cli.mark_log import log_of, take_back
+from trimlang.cli.mark_options import MarkOptions
+from trimlang.cli.one_job import StopError, read_job
+from trimlang.cli.options import PlanOptions
+from trimlang.cli.progress import checked_plans
 from trimlang.cli.replies import (
     CLEAN,
     JOB_ERRORS,
     WRONG_USAGE,
-    Commands,
     MessageOptions,
-    add_command,
     complain,
-    messages,
     tell_done,
 )
-from trimlang.diagnostics.message_form import MessageForm
+from trimlang.cli.site_progress import site_words
+from trimlang.compiler import Result, compile_job
+from trimlang.diagnostics import Span
 from trimlang.diagnostics.named_codes import NO_PRICE, NOBODY_BOUGHT, NOT_IN_FULL
+from trimlang.diagnostics.show import show
 from trimlang.language.source import Source
 from trimlang.money import money_text
-
-if TYPE_CHECKING:
-    from trimlang.compiler import Result
-    from trimlang.diagnostics import Span
+from trimlang.output.lock import alone_in
+from trimlang.output.one_file import replace_file
+from trimlang.site_log.written_out import in_full, in_place, whole_lines
 
 A_MOMENT: Final = 60
 """Seconds within which the same line again is more likely a retry than done twice."""
 
 
-def describe(commands: Commands) -> None:
-    """Add the command and its options."""
-    mark = add_command(
-        commands,
-        "mark",
-        "write what was done (cut, spoiled, bought, fitted) into the job's log file",
-    )
-    mark.add_argument("job", metavar="JOB.trim", help="the job file; the log is JOB.site beside it")
-    mark.add_argument(
-        "lines",
-        nargs="*",
-        metavar="LINE",
-        help="a line of the log, such as “cut ST-N-base”; it is written out in full",
-    )
-    mark.add_argument(
-        "--with",
-        action="append",
-        default=[],
-        dest="others",
-        metavar="JOB.trim",
-        help="a job that is bought together with it (build --pool); once for each, in the order"
-        " in which they are built",
-    )
-    mark.add_argument(
-        "--log",
-        type=Path,
-        metavar="SITE.site",
-        help="the one log of jobs that are bought together",
-    )
-    mark.add_argument(
-        "--from",
-        dest="file",
-        metavar="FILE",
-        help="lines from a file, such as the one that a phone saved",
-    )
-    mark.add_argument(
-        "--undo",
-        action="store_true",
-        help="take the log's last line out again, and print what it was",
-    )
-    mark.add_argument(
-        "--anyway",
-        action="store_true",
-        help="write a line that would be asked about: the same as a moment ago, or a stick"
-        " that nobody bought or that has no price",
-    )
-    mark.add_argument(
-        "--pin",
-        action="store_true",
-        help="write the lines that are there already out in full too, in their place",
-    )
-    messages(mark)
-    mark.set_defaults(run=run)
-
-
-def run(asked: Namespace) -> int:
+def mark(options: MarkOptions) -> int:
     """Write what was done into the log; return the exit code."""
-    from trimlang.cli.one_job import StopError
-
-    options = MarkOptions(
-        job=asked.job,
-        others=tuple(asked.others),
-        log=asked.log,
-        lines=tuple(asked.lines),
-        file=asked.file,
-        pin=asked.pin,
-        undo=asked.undo,
-        anyway=asked.anyway,
-        messages=MessageForm(asked.messages),
-    )
     if not (options.lines or options.file or options.pin or options.undo):
         complain("say what was done, such as “cut ST-N-base”, or --pin or --undo")
         return WRONG_USAGE
@@ -118,8 +52,6 @@ def run(asked: Namespace) -> int:
     if bool(options.others) is (options.log is None):
         complain("jobs bought together are named by --with, and their one log by --log")
         return WRONG_USAGE
-    from trimlang.cli.mark_log import log_of, take_back
-    from trimlang.output.lock import alone_in
 
     try:
         log_path = log_of(options)
@@ -134,7 +66,6 @@ def run(asked: Namespace) -> int:
 
 
 def _mark(options: MarkOptions, log_path: Path) -> int:
-    from trimlang.cli.one_job import read_job
 
     messages = MessageOptions(form=options.messages)
     log = ""
@@ -146,7 +77,6 @@ def _mark(options: MarkOptions, log_path: Path) -> int:
         log += end
     # The number of the first new line: findings from there on are about what is being added.
     first = log.count("\n") + 1
-    from trimlang.site_log.written_out import whole_lines
 
     saved = read_job(options.file, messages)[0].splitlines() if options.file else []
     # What a phone saved may have blanks doubled or at its ends; the log has them once.
@@ -168,9 +98,6 @@ def _mark(options: MarkOptions, log_path: Path) -> int:
 
 
 def _compiled(options: MarkOptions, messages: MessageOptions, log: Source) -> Result:
-    from trimlang.cli.build import checked_plans
-    from trimlang.cli.one_job import read_job
-    from trimlang.compiler import compile_job
 
     if options.others:
         from trimlang.cli.shared_build import of_log, planned_together
@@ -213,8 +140,6 @@ def _said_just_now(log_path: Path, before: str, fresh: list[str]) -> bool:
 
 def _show(result: Result, options: MarkOptions, log_name: str, first: int) -> None:
     """Show the findings, except that lines are not written out, which is about to be mended."""
-    from trimlang.diagnostics.show import show
-
     found = [
         finding
         for finding in result.diagnostics
@@ -225,9 +150,6 @@ def _show(result: Result, options: MarkOptions, log_name: str, first: int) -> No
 
 
 def _write(options: MarkOptions, result: Result, log_path: Path, log: str, first: int) -> int:
-    from trimlang.cli.site_progress import site_words
-    from trimlang.output.one_file import replace_file
-    from trimlang.site_log.written_out import in_full, in_place
 
     entries = () if result.progress is None else result.progress.full_entries
     full = in_full(result.job, entries, {piece.id: piece.unit for piece in result.pieces})

@@ -1,15 +1,25 @@
-"""Shows on a terminal how the search for the least cost is going, if it takes a while."""
+"""Planning on the command line: how the search goes, and the end where a plan fails its check."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from time import monotonic
-from typing import TYPE_CHECKING, Any, Final, TextIO
+from typing import Any, Final, TextIO
 
-if TYPE_CHECKING:
-    from trimlang.stock.planner import Watch
+from trimlang.cli.one_job import complained
+from trimlang.cli.options import PlanOptions, Search
+from trimlang.cli.replies import OUR_FAULT
+from trimlang.planning.wrong_plan import WrongPlanError
+from trimlang.stock.planner import QUICK, Effort, Watch
 
 PATIENCE: Final = 0.5
 """Seconds before anything is shown; most jobs are planned by then."""
+
+
+def effort_of(plan: PlanOptions) -> Effort:
+    """Return what the planner is asked for by how hard it is to look."""
+    return QUICK if plan.search is Search.QUICK else Effort(seconds=plan.seconds)
 
 
 class Progress:
@@ -60,3 +70,17 @@ def standing_text(cost: int | None, bound: int) -> str:
         return "the least is proven, looking for fewer sticks"
     above = 100 * (cost - bound) / cost
     return f"at most {max(above, 0.01):.2f} % above the least"
+
+
+@contextmanager
+def checked_plans(what: str = "printed") -> Iterator[None]:
+    """Plan within this: a plan that the verifier rejects is our defect and ends the command.
+
+    Raises:
+        StopError: a plan was rejected; the reason has been printed.
+    """
+    try:
+        yield
+    except WrongPlanError as error:
+        text = f"a stock plan failed its own check, so nothing is {what} ({error})"
+        raise complained(OUR_FAULT, text) from None

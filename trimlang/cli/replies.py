@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Final, TypeAlias
 
 from trimlang.diagnostics.message_form import MessageForm
+from trimlang.letters import printable
 from trimlang.record import record
 
 Commands: TypeAlias = "argparse._SubParsersAction[argparse.ArgumentParser]"
@@ -71,8 +72,6 @@ def messages(parser: argparse.ArgumentParser) -> None:
 
 def complain(text: str) -> None:
     """Print one line to standard error, safe for a terminal whatever names are in it."""
-    from trimlang.letters import printable
-
     # If even standard error cannot be written, there is no place left to say so.
     with suppress(OSError):
         sys.stderr.write(f"trimlang: {printable(text)}\n")

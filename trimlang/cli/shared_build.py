@@ -6,12 +6,13 @@ import sys
 from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Final
+from typing import Final
 
-from trimlang.cli.build import checked_plans, counted, sheet_files, write
+from trimlang.cli.build import counted, sheet_files, write
 from trimlang.cli.many_jobs import one_of_many, places, several
 from trimlang.cli.one_job import StopError, outcome, read_job, tell
 from trimlang.cli.options import BuildOptions, PlanOptions
+from trimlang.cli.progress import Progress, checked_plans, effort_of
 from trimlang.cli.replies import (
     CLEAN,
     JOB_ERRORS,
@@ -21,13 +22,18 @@ from trimlang.cli.replies import (
     complain,
     tell_done,
 )
+from trimlang.cli.site_progress import site_words
 from trimlang.compiler import Result, check_job
 from trimlang.diagnostics import Diagnostic
+from trimlang.diagnostics.message_form import MessageForm
 from trimlang.language.source import Source
-
-if TYPE_CHECKING:
-    from trimlang.diagnostics.message_form import MessageForm
-    from trimlang.shared_order.shared_result import SharedOrder
+from trimlang.output.job_files import Share
+from trimlang.shared_order.agreement import disagreements
+from trimlang.shared_order.flat import flats
+from trimlang.shared_order.shared_plan import plan_together
+from trimlang.shared_order.shared_result import SharedOrder
+from trimlang.sheets.export.plan_json import least_words
+from trimlang.sheets.sheet_table import Whose, sheets_of
 
 SHARED_FOLDER: Final = "site"
 
@@ -68,11 +74,6 @@ def planned_together(
     Raises:
         StopError: a job has errors, or they cannot be bought together.
     """
-    from trimlang.cli.progress import Progress
-    from trimlang.shared_order.agreement import disagreements
-    from trimlang.shared_order.flat import flats
-    from trimlang.shared_order.shared_plan import plan_together
-
     checked = _checked(files, form)
     pool = flats(checked)
     # Before planning: flats that disagree about a trim or the saw cannot share a stick.
@@ -83,7 +84,7 @@ def planned_together(
     if wrong:
         raise StopError(JOB_ERRORS, wrong[0][1].message)
     with checked_plans(), Progress(sys.stderr) as progress:
-        shared = plan_together(pool, plan.effort(), progress.watch, log)
+        shared = plan_together(pool, effort_of(plan), progress.watch, log)
     # The warnings of each job were printed when it was read.
     printed = {finding for _, result in checked for finding in result.diagnostics}
     printed |= set(of_log(shared.result, log).diagnostics)
@@ -127,9 +128,6 @@ def _checked(files: Sequence[str], form: MessageForm) -> list[tuple[str, Result]
 
 def _files(options: BuildOptions, shared: SharedOrder) -> dict[str, bytes]:
     """Return every file: those for all jobs together in one folder, each job's in its own."""
-    from trimlang.output.job_files import Share
-    from trimlang.sheets.sheet_table import Whose, sheets_of
-
     folders = [
         folder.as_posix()
         for folder in places(
@@ -164,8 +162,6 @@ def _files(options: BuildOptions, shared: SharedOrder) -> dict[str, bytes]:
 
 
 def _summary(shared: SharedOrder, target: Path) -> str:
-    from trimlang.cli.site_progress import site_words
-    from trimlang.sheets.export.plan_json import least_words
 
     result = shared.result
     cost = result.job.cost_text

@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
+from trimlang.compiler import Result
 from trimlang.lengths.tape import feet_text
-
-if TYPE_CHECKING:
-    from trimlang.compiler import Result
-    from trimlang.site_log.progress_of_job import JobProgress
+from trimlang.money import money_text
+from trimlang.site_log.progress_of_job import JobProgress, State
 
 SHOWN = 12
 """Tickets that are named at most; of more only the number is given."""
@@ -19,7 +16,6 @@ def site_words(result: Result) -> str:
     progress = result.progress
     if progress is None:
         return ""
-    from trimlang.money import money_text
 
     sign = result.job.currency
     money = (
@@ -33,7 +29,6 @@ def site_words(result: Result) -> str:
 
 
 def _pieces(progress: JobProgress) -> str:
-    from trimlang.site_log.progress_of_job import State
 
     fitted, spoiled = progress.count(State.FITTED), progress.count(State.SPOILED)
     cut = fitted + progress.count(State.CUT)

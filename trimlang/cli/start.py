@@ -3,43 +3,21 @@
 from __future__ import annotations
 
 import codecs
-from argparse import Namespace
+from datetime import date
 from pathlib import Path
 
-from trimlang.cli.options import StartOptions
-from trimlang.cli.replies import CLEAN, WRONG_USAGE, Commands, complain, print_whole, tell_done
+from trimlang.cli.replies import CLEAN, WRONG_USAGE, complain, print_whole, tell_done
+from trimlang.cli.start_options import StartOptions
+from trimlang.language.room_skeleton import RoomThereError, with_room
+from trimlang.language.source import Source
+from trimlang.output.lock import alone_in
+from trimlang.output.one_file import new_file, replace_file
+from trimlang.reading import UnreadableError, decode
+from trimlang.resources import folder
 
 
-def describe(commands: Commands) -> None:
-    """Add the command and its options."""
-    start = commands.add_parser(
-        "start", help="write a commented job file to begin from; never over one that is there"
-    )
-    start.add_argument(
-        "file",
-        metavar="FILE",
-        nargs="?",
-        default="job.trim",
-        help="the file to write (default: job.trim); - prints it",
-    )
-    start.add_argument(
-        "--metric", action="store_true", help="in millimetres instead of feet and inches"
-    )
-    start.add_argument(
-        "--room",
-        metavar="NAME",
-        help="add a room of that name to FILE, which is there, with walls to be replaced",
-    )
-    start.set_defaults(run=run)
-
-
-def run(asked: Namespace) -> int:
+def start(options: StartOptions) -> int:
     """Write the file; return the exit code."""
-    from datetime import date
-
-    from trimlang.output.one_file import new_file
-
-    options = StartOptions(file=asked.file, metric=asked.metric, room=asked.room)
     path = Path(options.file)
     if options.file != "-" and not path.suffix:
         path = path.with_suffix(".trim")
@@ -65,12 +43,6 @@ def run(asked: Namespace) -> int:
 
 def _add_room(path: Path, name: str) -> int:
     """Add a room to a job file, with its folder locked from reading to writing."""
-    from trimlang.language.room_skeleton import RoomThereError, with_room
-    from trimlang.language.source import Source
-    from trimlang.output.lock import alone_in
-    from trimlang.output.one_file import replace_file
-    from trimlang.reading import UnreadableError, decode
-
     called = " ".join("".join(sign for sign in name if sign not in '"“”').split())
     if not called or not called.isprintable():
         complain("a room needs a name")
@@ -99,8 +71,6 @@ def _add_room(path: Path, name: str) -> int:
 
 def first_file(name: str, today: str, metric: bool) -> str:
     """Return the text of a job named after the file ``name``, surveyed on ``today``."""
-    from trimlang.resources import folder
-
     shipped = folder("templates") / "start" / ("metric.trim" if metric else "inch.trim")
     # A file's name may hold quotes or control characters; in the job file they would be a mistake.
     called = "".join(sign for sign in name if sign.isprintable() and sign not in '"“”')

@@ -13,10 +13,10 @@ from pathlib import Path
 from time import monotonic
 from typing import TYPE_CHECKING, Any, Final, NoReturn
 
-from trimlang.cli.build import checked_plans, sheet_files, sheets_beside, summary, write
+from trimlang.cli.build import sheet_files, sheets_beside, summary, write
 from trimlang.cli.one_job import StopError, complained, outcome, read_job, tell
 from trimlang.cli.options import BuildOptions, JobBuild
-from trimlang.cli.progress import Progress
+from trimlang.cli.progress import Progress, checked_plans, effort_of
 from trimlang.cli.replies import CLEAN, JOB_ERRORS, WRONG_USAGE, complain
 from trimlang.compiler import Result, check_job, plan_checked
 from trimlang.extras import WATCH
@@ -158,7 +158,7 @@ class WatchedJob:
         try:
             checked = self._checked()
             self._plan("quick plan", checked, QUICK, began)
-            full = self._options.plan.effort()
+            full = effort_of(self._options.plan)
             if full.prove:
                 self._plan("full plan", checked, full, began)
         except StopError as stop:

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Collection
 from typing import TYPE_CHECKING
 
 from trimlang.output.own_templates import unusable
@@ -14,8 +13,6 @@ from trimlang.sheets.export.dxf import DrawingMissingError, floor_plan_dxf
 from trimlang.sheets.export.order_csv import order_csv
 from trimlang.sheets.export.plan_csv import cut_list_csv, sticks_csv
 from trimlang.sheets.export.plan_json import plan_json
-from trimlang.sheets.render.paper import usual_paper
-from trimlang.sheets.render.pdf import PangoMissingError, ReachesOutError, ready, to_pdfs
 from trimlang.sheets.sheet_table import INDEX, SHEET_TITLES
 from trimlang.workers.forked import RefusedError, side_by_side
 
@@ -60,13 +57,15 @@ def paperwork(
     # Only data: no template is read and no library for pages is loaded.
     if not options.phone and not options.wants(FileFormat.HTML, FileFormat.PDF):
         return _without_others(_data(options, result, only, shared), share)
+    from trimlang.output import job_pages
+
     # Before anything is filled, so that nothing half made is thrown away.
     why = unusable(options.templates)
     if why is not None:
         raise RefusedError(why)
 
     def pages(names: Collection[str]) -> dict[str, bytes]:
-        return _pages(options, result, names, shared, filler)
+        return job_pages.pages(options, result, names, shared, filler)
 
     def with_data(names: Collection[str]) -> dict[str, bytes]:
         data = _data(options, result, only, shared)
@@ -82,30 +81,19 @@ def paperwork(
         files = with_data(wanted)
     else:
         # Loaded before the fork, the second process has it for nothing.
-        _ready(options)
+        job_pages.load_ahead(options)
         files = side_by_side(lambda: pages(tickets), lambda: with_data(wanted - tickets))
     if options.phone:
-        files |= _phone(options, result, only, shared, filler)
+        files |= job_pages.phone_page(options, result, only, shared, filler)
     files = _without_others(files, share)
     if options.wants(FileFormat.HTML):
         # A job alone has no folders beside its own.
         other_folders = () if share is None else share.other_folders
         # Last, when all the files that it links to are known.
-        files[f"{INDEX}.html"] = _index(options, result, tuple(files), other_folders, filler)
+        files[f"{INDEX}.html"] = job_pages.index_page(
+            options, result, tuple(files), other_folders, filler
+        )
     return files
-
-
-def _ready(options: SheetOptions) -> None:
-    """Load once what every process would load for itself.
-
-    Raises:
-        RefusedError: a template cannot be followed.
-    """
-    from trimlang.sheets.render.stylesheet import stylesheet
-    from trimlang.sheets.render.template_filling import TemplateFiller
-
-    with _refusals():
-        ready(stylesheet(TemplateFiller(options.templates)))
 
 
 def _without_others(files: dict[str, bytes], share: Share | None) -> dict[str, bytes]:
@@ -127,116 +115,6 @@ def _data(
     if options.wants(FileFormat.DXF) and (only is None or "floor-plan" in only):
         files["floor-plan.dxf"] = _drawing(result)
     return files
-
-
-def _pages(
-    options: SheetOptions,
-    result: Result,
-    names: Collection[str],
-    shared: SharedOrder | None,
-    filler: TemplateFiller | None,
-) -> dict[str, bytes]:
-    """Return the sheets with these names as HTML and PDF.
-
-    Raises:
-        RefusedError: an option or a template cannot be followed.
-    """
-    from trimlang.sheets.render.pages import render_sheets
-
-    files: dict[str, bytes] = {}
-    with _refusals():
-        sheets = render_sheets(
-            result,
-            paper=_paper(options, result),
-            templates=options.templates,
-            show=options.show,
-            language=options.language,
-            qr=options.codes,
-            ticket=options.ticket,
-            only=names,
-            shared=shared,
-            filler=filler,
-        )
-    if options.wants(FileFormat.HTML):
-        files |= {f"{name}.html": html.encode() for name, html in sheets.items()}
-    if options.wants(FileFormat.PDF):
-        with _refusals():
-            files |= {f"{name}.pdf": data for name, data in to_pdfs(sheets).items()}
-    return files
-
-
-def _phone(
-    options: SheetOptions,
-    result: Result,
-    only: Collection[str] | None,
-    shared: SharedOrder | None,
-    filler: TemplateFiller | None,
-) -> dict[str, bytes]:
-    """Return all sheets as one page.
-
-    Raises:
-        RefusedError: an option or a template cannot be followed.
-    """
-    from trimlang.sheets.render.pages import phone_file, render_phone
-
-    with _refusals():
-        html = render_phone(
-            result,
-            templates=options.templates,
-            show=options.show,
-            language=options.language,
-            only=only,
-            shared=shared,
-            filler=filler,
-        )
-    return {f"{phone_file(result)}.html": html.encode()}
-
-
-def _index(
-    options: SheetOptions,
-    result: Result,
-    files: Collection[str],
-    other_folders: Sequence[tuple[str, str]],
-    filler: TemplateFiller | None,
-) -> bytes:
-    """Return the page to open first, with links to all files that were made.
-
-    Raises:
-        RefusedError: an option or a template cannot be followed.
-    """
-    from trimlang.sheets.render.pages import render_index
-
-    with _refusals():
-        html = render_index(
-            result,
-            files,
-            paper=_paper(options, result),
-            templates=options.templates,
-            show=options.show,
-            language=options.language,
-            other_folders=other_folders,
-            filler=filler,
-        )
-    return html.encode()
-
-
-def _paper(options: SheetOptions, result: Result) -> str:
-    return options.paper or usual_paper(result.job.settings.unit)
-
-
-@contextmanager
-def _refusals() -> Iterator[None]:
-    """Turn what is wrong with an option or a template into a refusal in the user's words."""
-    from trimlang.sheets.render.paper import UnknownPaperError
-    from trimlang.sheets.render.template_filling import SheetTemplateError
-    from trimlang.sheets.wording.catalogue import UnknownLanguageError
-
-    try:
-        yield
-    except SheetTemplateError as error:
-        raise RefusedError(f"a template is wrong: {error}") from None
-    except (UnknownLanguageError, UnknownPaperError, PangoMissingError, ReachesOutError) as error:
-        raise RefusedError(str(error)) from None
 
 
 def _spreadsheets(result: Result, shared: SharedOrder | None) -> dict[str, bytes]:

@@ -11,6 +11,7 @@ import sys
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
+from pathlib import Path
 from threading import Event, Lock, Thread, get_ident
 from typing import Any, Final
 
@@ -101,7 +102,6 @@ def _bounded_memory() -> Iterator[None]:
     if sys.platform != "linux":  # elsewhere the system does not tell or does not hold the limit
         yield
         return
-    from pathlib import Path
     from resource import RLIM_INFINITY, RLIMIT_AS, getpagesize, getrlimit, setrlimit
 
     was = getrlimit(RLIMIT_AS)

@@ -1,0 +1,21 @@
+"""``trimlang check`` of several jobs, one after the other."""
+
+from __future__ import annotations
+
+from trimlang.cli.check import check
+from trimlang.cli.check_options import CheckOptions
+from trimlang.cli.many_jobs import one_of_many, several, worse
+from trimlang.cli.replies import CLEAN, WRONG_USAGE
+from trimlang.diagnostics import Diagnostic
+
+
+def check_many(options: CheckOptions) -> int:
+    """Check the jobs; return the exit code."""
+    files = several(options.jobs)
+    if files is None:
+        return WRONG_USAGE
+    code = CLEAN
+    told: set[tuple[str, Diagnostic]] = set()
+    for file in files:
+        code = worse(code, check(file, one_of_many(file, options.messages), told).code)
+    return code
