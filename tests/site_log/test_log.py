@@ -175,6 +175,18 @@ def test_a_joint_that_the_plan_moved_is_where_the_saw_made_it() -> None:
     assert {one.id: one.length for one in result.pieces}["HA-N-base-b"] == last
 
 
+def test_pieces_of_a_plan_without_the_sticks_that_run_out_are_known() -> None:
+    """One stick of 16 ft does not do for two such walls: both are joined from 12 ft."""
+    job = LONG.format(more=", 16 ft at 24.10 at most 1\nspare 0 %").replace("40 in", "15 ft 6 in")
+    for log in ("cut HA-N-base-a", "cut HA-S-base-b 43 in from base-3 of 12 ft"):
+        result = done(f"bought 4 base 12 ft at 17.40\n{log}\n", job)
+        assert [one.id for one in result.pieces if one.parts == 1] == []
+        assert result.progress is not None
+        assert result.progress.is_cut(log.split()[1])
+        assert result.progress.to_buy == 0
+    assert codes("cut HA-N-base-d\n", job) == ["T702"]
+
+
 def test_sticks_that_the_yard_no_longer_has_stay_good() -> None:
     log = "bought 1 base 16 ft at 24.10\n"
     result = done(log, LONG.format(more=""))

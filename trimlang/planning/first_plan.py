@@ -12,6 +12,7 @@ from trimlang.diagnostics import Diagnostic, has_errors, say
 from trimlang.incremental.cache import Cache, placeless
 from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import Places, at_places, joinery, with_kept_joints
+from trimlang.joinery.shorter_sticks import only_steady
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.planning.ask import Asking
 from trimlang.planning.clock import Clock
@@ -69,7 +70,7 @@ def first_plan(
         if plan is None:
             # Walls were spliced for the longest sticks, and there are too few of those: splice
             # again as if there were none.
-            steady = _only_steady(joined, trim)
+            steady = only_steady(joined, {trim.name})
             again, respliced, findings = joinery(steady)
             again, respliced = with_kept_joints(steady, again, respliced, kept)
             shorter = tuple(piece for piece in again if piece.trim == trim.name)
@@ -137,18 +138,6 @@ def _plain(room: Room) -> tuple[Stretch, ...]:
 def _settled(plan: TrimPlan, effort: Effort) -> bool:
     """Tell whether the same search would find the same plan again, not one cut off by time."""
     return not effort.prove or plan.status is Status.PROVEN
-
-
-def _only_steady(job: Job, trim: Trim) -> Job:
-    """Return the job with ``trim`` only in lengths of unlimited supply, if there are any."""
-    steady = tuple(offer for offer in trim.offers if offer.at_most is None) or trim.offers
-    return replace(
-        job,
-        trims=tuple(
-            replace(trim, offers=steady) if other.name == trim.name else other
-            for other in job.trims
-        ),
-    )
 
 
 def plan_trim(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Container, Iterable, Mapping
 from dataclasses import replace
 from fractions import Fraction
 from functools import lru_cache
@@ -14,11 +14,20 @@ from trimlang.diagnostics.near_words import MOST_LISTED, listed, nearest
 from trimlang.diagnostics.place import place
 from trimlang.diagnostics.suggestion import Suggestion, did_you_mean
 from trimlang.joinery.piece import Piece
+from trimlang.joinery.shorter_sticks import pieces_of_shorter_sticks
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.lengths.tape import length_text
 from trimlang.record import record
 from trimlang.survey.job import Job
-from trimlang.survey.log_entries import CutPiece, Entry, Fitted, Shortened, Spoiled
+from trimlang.survey.log_entries import (
+    BoughtSticks,
+    Counted,
+    CutPiece,
+    Entry,
+    Fitted,
+    Shortened,
+    Spoiled,
+)
 from trimlang.survey.measures import Findings
 
 SAME: Final = Fraction(1, 64)
@@ -71,7 +80,8 @@ def check_log(
     """
     findings = Findings()
     pieces = tuple(pieces)
-    known = {piece.id for piece in pieces} | parts_of_plan(spliced)
+    known = {piece.id for piece in pieces}
+    known |= _parts_of_plan(job, known, spliced)
     live: dict[str, Span] = {}
     fitted: dict[str, Span] = {}
     spoiled: dict[str, Span] = {}
@@ -125,9 +135,17 @@ def check_log(
     return tuple(findings.found)
 
 
-def parts_of_plan(spliced: Iterable[Splice]) -> set[str]:
-    """Return the ids of parts that there are only if the plan makes a joint that is not needed."""
-    return {name for one in spliced if not one.is_joined for name in one.part_names(2)}
+def _parts_of_plan(job: Job, known: Container[str], spliced: Iterable[Splice]) -> set[str]:
+    """Return the ids of pieces that there are only if the plan joins a run as it need not.
+
+    That is where a joint pays, or where the longest sticks run out.
+    """
+    parts = {name for one in spliced if not one.is_joined for name in one.part_names(2)}
+    logged = (one.piece for one in job.log if not isinstance(one, BoughtSticks | Counted))
+    # To join all walls again takes time, and is seldom wanted.
+    if any(name not in known and name not in parts for name in logged):
+        parts |= pieces_of_shorter_sticks(job)
+    return parts
 
 
 def check_parts(
@@ -136,7 +154,7 @@ def check_parts(
     """Return a finding for each part in the log that the plan did not make; ``pieces`` are its."""
     findings = Findings()
     known = {piece.id for piece in pieces}
-    missing = parts_of_plan(spliced) - known
+    missing = _parts_of_plan(job, known, spliced) - known
     live = standing(job.log)
     for entry in job.log:
         if not isinstance(entry, CutPiece | Spoiled) or entry.piece not in missing:
