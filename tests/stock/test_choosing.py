@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 from itertools import product
 
 from hypothesis import given, settings
@@ -17,9 +18,13 @@ KINDS = 2
 NODES = 1_000
 
 
-def timber() -> Timber:
+def timber(demand: list[int]) -> Timber:
+    """Return sizes of which so many are to be cut, with none left out where that is none."""
     parts = [Part(f"p{n}", 10 - n) for n in range(SIZES)]
-    return timber_of(Problem("base", tuple(parts), (Blank("a", 30, 2), Blank("b", 20, 1))))
+    whole = timber_of(Problem("base", tuple(parts), (Blank("a", 30, 2), Blank("b", 20, 1))))
+    ids = (tuple(f"{n}/{i}" for i in range(number)) for n, number in enumerate(demand))
+    sizes = (replace(size, ids=own) for size, own in zip(whole.sizes, ids, strict=True))
+    return replace(whole, sizes=tuple(sizes))
 
 
 patterns = st.lists(
@@ -51,7 +56,7 @@ def holds(
 def test_a_choice_is_found_where_there_is_one(
     given: list[tuple[int, Pattern]], demand: list[int], counts: list[int]
 ) -> None:
-    found = choose(timber(), given, demand, counts, nodes=NODES, seconds=60)
+    found = choose(timber(demand), given, counts, nodes=NODES, seconds=60)
     times = product(*(range(counts[kind] + 1) for kind, _ in given))
     possible = any(
         holds([one for one, n in zip(given, often, strict=True) for _ in range(n)], demand, counts)

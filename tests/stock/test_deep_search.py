@@ -128,13 +128,6 @@ def test_cost_and_sticks_are_what_trying_everything_finds(problem: Problem) -> N
     assert plan.stick_bound <= len(plan.sticks)
 
 
-@pytest.mark.parametrize("problem", NEED_NOT_SHARE)
-def test_no_mitre_is_shared_where_the_same_sticks_do_without(problem: Problem) -> None:
-    square = tuple(replace(part, left_lean=0, right_lean=0) for part in problem.parts)
-    assert least(replace(problem, parts=square)) == least(problem)
-    assert proven(problem).shared == ()
-
-
 def test_small_jobs_of_every_sort_are_what_trying_everything_finds() -> None:
     spans, leans = ((5, 30), (20, 58), (5, 58)), (-4, -3, 0, 0, 3, 4)
     for seed in range(examples(60)):

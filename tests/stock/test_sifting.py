@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from trimlang.stock.problem import Blank, Part, Problem
 from trimlang.stock.search import sifting
-from trimlang.stock.search.sifting import sifted, slack_of
+from trimlang.stock.search.sifting import sifted
 from trimlang.stock.sticks.floor import Worth, length_worth
 from trimlang.stock.sticks.stick_order import laid_weight
 from trimlang.stock.sticks.timber import Pattern, Timber, timber_of
@@ -49,7 +49,7 @@ def can_be_laid(timber: Timber, kind: int, pattern: Pattern) -> bool:
 
 def by_trying_all(timber: Timber, worth: Worth, counts: Sequence[int]) -> set[tuple[int, Pattern]]:
     """Every pattern that wastes no more than the slack and that some order lays on its stick."""
-    slack = slack_of(worth, counts)
+    slack = worth.slack(counts)
     return {
         (kind, pattern)
         for kind, count in enumerate(counts)
@@ -78,7 +78,7 @@ def racks(draw: st.DrawFn) -> tuple[Timber, list[int]]:
 def test_it_lists_what_trying_all_lists(rack: tuple[Timber, list[int]]) -> None:
     timber, counts = rack
     worth = valued(timber)
-    found = sifted(timber, worth, timber.demand, counts, MANY)
+    found = sifted(timber, worth, counts, MANY)
     assert found is not None
     assert len(set(found)) == len(found)
     tried = by_trying_all(timber, worth, counts)
@@ -101,25 +101,25 @@ def small() -> tuple[Timber, Worth]:
 
 def test_a_list_that_grows_too_long_is_given_up() -> None:
     timber, worth = small()
-    everything = sifted(timber, worth, timber.demand, [9], MANY)
+    everything = sifted(timber, worth, [9], MANY)
     assert everything is not None
-    assert sifted(timber, worth, timber.demand, [9], len(everything)) == everything
-    assert sifted(timber, worth, timber.demand, [9], len(everything) - 1) is None
-    assert sifted(timber, worth, timber.demand, [9], 0) is None
+    assert sifted(timber, worth, [9], len(everything)) == everything
+    assert sifted(timber, worth, [9], len(everything) - 1) is None
+    assert sifted(timber, worth, [9], 0) is None
 
 
 def test_a_table_that_grows_too_large_is_not_made() -> None:
     parts = (Part("long", sifting.TABLE), Part("short", 9))
     timber = timber_of(Problem("base", parts, (Blank("a", 2 * sifting.TABLE, 1),)))
-    assert sifted(timber, valued(timber), timber.demand, [1], MANY) is None
+    assert sifted(timber, valued(timber), [1], MANY) is None
 
 
 def test_a_rack_worth_less_than_the_parts_cannot_do() -> None:
     timber, worth = small()
-    assert slack_of(worth, [1]) < 0
-    assert sifted(timber, worth, timber.demand, [1], MANY) == []
+    assert worth.slack([1]) < 0
+    assert sifted(timber, worth, [1], MANY) == []
 
 
 def test_an_empty_rack_leaves_nothing() -> None:
     timber, worth = small()
-    assert sifted(timber, worth, timber.demand, [0], MANY) == []
+    assert sifted(timber, worth, [0], MANY) == []

@@ -9,13 +9,13 @@ proposal only: the pieces that come of it are planned and checked like any other
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from typing import Final, TypeAlias
 
+from trimlang.record import record
 from trimlang.stock.long_walls.joint_bound import JointBound
 from trimlang.stock.long_walls.wall_program import ToCut, WallProgram
 from trimlang.stock.long_walls.wall_ways import Division, LongWall
-from trimlang.stock.search.diving import NEARLY, OTHERS
+from trimlang.stock.search.diving import NEARLY, Step, dive
 
 Parts: TypeAlias = tuple[tuple[int, ...], ...]
 """The lengths of each wall's parts, longest first."""
@@ -124,51 +124,39 @@ class Dividing:
         return None
 
     def _dive(self, program: WallProgram) -> Parts | None:
-        steps: list[_Descent] = []
-        now = program.whole.copy()
-        kept: list[tuple[int, ...]] = [()] * len(self._walls)
-        # A dive fixes the surest divisions, solves anew, and turns back where it runs aground.
-        retreats = RETREATS
-        while True:
-            answer = program.solved(now)
-            if answer is not None and not any(now.walls):
-                return tuple(kept)
-            if answer:
-                # What the program is all but sure of is taken together; in a large house one at a
-                # time would take for ever.
-                near = sum(value >= NEARLY for value, _ in answer)
-                width = max(1, min(near, sum(now.walls) // AT_ONCE))
-                steps.append(_Descent(now, tuple(kept), [one for _, one in answer], width))
-            else:
-                retreats -= 1
-                while steps and not steps[-1].narrow():
-                    steps.pop()
-                if not steps or retreats < 0 or self._seconds() <= 0:
-                    return None
-            step = steps[-1]
-            now, kept = step.before.copy(), list(step.kept)
-            for one in step.ranked[step.first : step.first + step.width]:
-                if program.take(one, now) and one.wall is not None:
-                    kept[one.wall] = tuple(sorted(one.parts, reverse=True))
+        """Keep the surest divisions, solve anew, and turn back at a dead end."""
+
+        def step_from(now: _Divided) -> Step[_Divided, Division] | None:
+            answer = program.solved(now.left)
+            if not answer:
+                return None
+            # What the program is all but sure of is taken together; in a large house one at a
+            # time would take for ever.
+            near = sum(value >= NEARLY for value, _ in answer)
+            width = max(1, min(near, sum(now.left.walls) // AT_ONCE))
+            return Step(now, [one for _, one in answer], width)
+
+        def keep(before: _Divided, chosen: Sequence[Division]) -> _Divided:
+            left, parts = before.left.copy(), list(before.parts)
+            for one in chosen:
+                if program.take(one, left) and one.wall is not None:
+                    parts[one.wall] = tuple(sorted(one.parts, reverse=True))
+            return _Divided(left, tuple(parts))
+
+        def ended(now: _Divided) -> bool:
+            return not any(now.left.walls) and program.solved(now.left) is not None
+
+        whole = _Divided(program.whole, ((),) * len(self._walls))
+        found = dive(whole, step_from, keep, ended, RETREATS, self._seconds)
+        return None if found is None else found.parts
 
 
-@dataclass(slots=True)
-class _Descent:
-    """One step of a dive, as in ``diving.py``: what was to be cut before, what was kept before."""
+@record
+class _Divided:
+    """What is still to be cut, and the parts of the walls that are divided."""
 
-    before: ToCut
-    kept: tuple[tuple[int, ...], ...]
-    ranked: list[Division]
-    width: int
-    first: int = 0
-
-    def narrow(self) -> bool:
-        """Keep fewer divisions, then another single one; return False when there is no other."""
-        if self.width > 1:
-            self.width //= 2
-            return True
-        self.first += 1
-        return self.first < min(len(self.ranked), OTHERS + 1)
+    left: ToCut
+    parts: Parts
 
 
 __all__ = ["Dividing", "Parts"]

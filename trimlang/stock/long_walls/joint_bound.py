@@ -194,7 +194,7 @@ class JointBound:
             if priced is None:
                 return False
             worth, steps, fresh = priced
-            if sum(w * n for w, n in zip(worth.of_kind, counts, strict=True)) < worth.needed:
+            if worth.slack(counts) < 0:
                 self._learn(worth, steps)
                 return True
             if not fresh:
@@ -209,7 +209,7 @@ class JointBound:
         Nor any mix that has no more of any kind than one of those set ``aside``.
         """
         known = Known(self._known.worths, [*self._known.too_small, *aside])
-        return self._search.roomiest(known, cost)
+        return self._search.roomiest(known, cost, self._seconds())
 
     def _learn(self, worth: Worth, steps: Steps) -> None:
         self._known.worths.append(worth)

@@ -6,9 +6,9 @@ sticks that are long enough together, so it is chosen here, together with what i
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from functools import cache, lru_cache
-from math import ceil, floor, lcm
+from math import ceil, floor
 from typing import Final
 
 from trimlang.stock.mixes.price_curve import Had, PriceCurve, steady_offer
@@ -17,9 +17,6 @@ from trimlang.stock.sticks.timber import Kind, Timber
 
 EASE: Final = 1e-3
 """Coins, or sticks, by which a limit is eased, beyond a part in a million million."""
-
-TRIED: Final = 3
-"""Kinds tried as the one that gives most of the spare, for a first price."""
 
 
 class Buying:
@@ -37,38 +34,14 @@ class Buying:
         # rest.
         last = min(steady, key=lambda k: (self._rates[k], -k), default=None)
         self._order = [k for k in bought if k != last] + ([] if last is None else [last])
-        self._caps = {k: self._cap(k, last) for k in bought}
         # Where each stick costs the same however many are bought, the spare is the same beside any
         # others, and is found only once.
         self._even = all(_costs_the_same_each(timber.kinds[k]) for k in bought)
         self.cost = cache(self._cost)
 
-    def _cap(self, kind: int, last: int | None) -> int | None:
-        """Return how many sticks of a kind it can pay to keep whole; None: any number.
-
-        One stick more, and they are as long as whole packs of the kind whose length is cheapest,
-        and cost no less.
-        """
-        sort = self.timber.kinds[kind]
-        if last is None or kind == last or len(sort.offers) > 1:
-            return None
-        # A kind whose length is cheaper than the last one's may be worth keeping in any number.
-        if self._rates[kind] < self._rates[last]:
-            return None
-        steady = steady_offer(self.timber.kinds[last])
-        other = (steady.pack if steady else 1) * self.timber.kinds[last].length
-        return lcm(sort.offers[0].pack * sort.length, other) // sort.length - 1
-
     def least(self, kind: int, count: int) -> int | None:
         """Return the least price of ``count`` sticks or more; None: the supply is too small."""
         return self._curves[kind].price(count)
-
-    def repeats(self, kind: int) -> tuple[int, int]:
-        """Return from which number on prices repeat, and after how many more sticks.
-
-        From there on so many more cost a fixed sum more, whatever is bought besides.
-        """
-        return self._curves[kind].repeats
 
     def _cost(self, counts: tuple[int, ...]) -> int | None:
         """Return the least price of these sticks and the spare; None: the supply is too small."""
@@ -110,7 +83,7 @@ class Buying:
 
     def with_known_prices(self, counts: Sequence[int], known: Sequence[int]) -> Had | None:
         """Return the least price with the spare, where these sticks alone cost the known prices."""
-        most = self._some_price(counts, known)
+        most = self._some_price(counts)
         if most is None:
             return None
         rests = sum(p for p, k in zip(known, self.timber.kinds, strict=True) if k.on_hand)
@@ -162,9 +135,7 @@ class Buying:
         # No kind comes after this one: it must cover the rest of the spare.
         if rate is None:
             return range(enough, enough + 1)
-        least, most, cap = 0, enough, self._caps[kind]
-        if cap is not None:
-            most = min(most, cap)
+        least, most = 0, enough
         # What one more stick of this kind costs beyond the same length of the cheapest later kind:
         # price(n) is about rate * need + slope * n, which must stay below `left`.
         slope = self._each[kind] - rate * sort.length
@@ -177,43 +148,28 @@ class Buying:
         # the last stick may reach past the spare, which the rate does not see
         return range(max(min(least, enough) - 1, 0), most + 1)
 
-    def _some_price(self, counts: Sequence[int], prices: Sequence[int]) -> int | None:
-        """Return some price at which the sticks and the spare can be bought; None: none found.
+    def _some_price(self, counts: Sequence[int]) -> int | None:
+        """Return some price at which the sticks and the spare can be bought; None: there is none.
 
         It bounds the dynamic program from above.
         """
         found: list[int] = []
         cheap = sorted(self._order, key=lambda k: (self._rates[k], k))
-        # Any way to buy the spare bounds it from above; a few of the cheapest give a tight one.
-        for first in range(min(TRIED, len(cheap))):
-            order = [cheap[first], *cheap[:first], *cheap[first + 1 :]]
-            taken, need = list(counts), self._spare
-            for kind in order:
-                length, supply = self.timber.kinds[kind].length, self.timber.kinds[kind].supply
-                more = need // length
-                if supply is not None:
-                    more = min(more, supply - taken[kind])
-                taken[kind] += more
-                need -= more * length
-            found += self._ended(taken, need, prices, counts)
+        # Each kind in turn gives as much of the spare as it can, the cheapest what is left.
+        for first in cheap:
+            having, need = list(counts), self._spare
+            for kind in (first, *cheap):
+                sort = self.timber.kinds[kind]
+                more = max(-(-need // sort.length), 0)
+                if sort.supply is not None:
+                    more = min(more, sort.supply - having[kind])
+                having[kind] += more
+                need -= more * sort.length
+            prices = [curve.price(n) for curve, n in zip(self._curves, having, strict=True)]
+            known = [price for price in prices if price is not None]
+            if need <= 0 and len(known) == len(prices):
+                found.append(sum(known))
         return min(found, default=None)
-
-    def _ended(
-        self, taken: list[int], need: int, prices: Sequence[int], counts: Sequence[int]
-    ) -> Iterator[int]:
-        """Yield the price for each kind that could cover what is left of the spare."""
-        paid = [
-            price if count == used else self._curves[kind].price(count)
-            for kind, (count, used, price) in enumerate(zip(taken, counts, prices, strict=True))
-        ]
-        known = [price for price in paid if price is not None]
-        if len(known) < len(paid):
-            return
-        for kind in self._order:
-            more = -(-need // self.timber.kinds[kind].length)
-            price = self._curves[kind].price(taken[kind] + more)
-            if price is not None:
-                yield sum(known) - known[kind] + price
 
 
 @lru_cache(maxsize=64)

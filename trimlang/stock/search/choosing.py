@@ -26,19 +26,19 @@ class Choice:
 def choose(
     timber: Timber,
     patterns: Sequence[tuple[int, Pattern]],
-    demand: Sequence[int],
     counts: Sequence[int],
     *,
     nodes: int,
     seconds: float,
 ) -> Choice:
-    """Cut the demand from a rack with the given patterns only.
+    """Cut everything from a rack with the given patterns only.
 
     Any choice will do: the costs are all 0, so the first one found ends the search.
     """
     import highspy
     import numpy as np
 
+    demand = timber.demand
     if not patterns:
         return Choice(None if any(demand) else (), settled=True, nodes=0)
     solver = quiet_solver(

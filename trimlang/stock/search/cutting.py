@@ -14,41 +14,20 @@ from trimlang.record import record
 from trimlang.stock.packings.longest_first import fill_counts
 from trimlang.stock.patterns.relaxation import Relaxation, Way
 from trimlang.stock.search.choosing import choose
-from trimlang.stock.search.diving import Diver, Ending, Rack
+from trimlang.stock.search.diving import Diver, Rack
 from trimlang.stock.search.rack_worths import RackWorths
-from trimlang.stock.search.sifting import sifted, slack_of
+from trimlang.stock.search.sifting import sifted
 from trimlang.stock.sticks.floor import Worth
 from trimlang.stock.sticks.stick_order import fits, settles
 from trimlang.stock.sticks.timber import Pattern, Timber
 
-RETREATS = 40
-"""The most steps undone in a dive when a rack is searched thoroughly."""
-FEWER = 2
-FEW = 8
-"""The same in the first dive, and once no list can settle the rack."""
-PATTERNS = 60_000
-LONGEST = 150_000
-"""The most patterns listed; and of a rack that is searched thoroughly."""
-SHORT_LIST = 5_000
-LONG_LIST = 15_000
-LITTLE = 2e-5
-LEAST = 1e-7
-"""Lists searched at once: up to SHORT_LIST; up to LONG_LIST where no more than LITTLE of what is
-needed may be wasted. Longer ones come after other ways, where no more than LEAST may be.
-"""
+FEW_RETREATS = 2
+RETREATS = 8
+"""The most steps undone in the first dive, and in the one after no list has settled the rack."""
+PATTERNS = 15_000
+"""The most patterns listed."""
 BRANCHES = 20_000
-FEW_BRANCHES = 200
 """Branches of the search among listed patterns."""
-ENDINGS = 8
-ENDING = 5_000
-ENDING_BRANCHES = 200
-"""How often a dive may be ended by such a search, and how large that is."""
-LAST = 60
-"""The most pieces left when a dive may be ended in this way."""
-STARTS = 8
-"""How many dives are made, each with another first pattern."""
-FEW_STARTS = 1
-"""The same where a list is searched after them in any case."""
 SEEDS = 3
 """How many patterns, for each size, a new program takes over from the one before it."""
 
@@ -66,11 +45,6 @@ class Answer:
     sticks: Rack | None = None
     worth: Worth | None = None
     impossible: Worth | None = None
-
-    @property
-    def settled(self) -> bool:
-        """Whether a choice among patterns was made, or shown to be impossible."""
-        return self.sticks is not None or self.impossible is not None
 
 
 class RackCut:
@@ -90,7 +64,6 @@ class RackCut:
         self._relaxation = relaxation
         self._seconds = seconds
         self._fits: dict[Stick, bool] = {}
-        self._left: dict[tuple[int, ...], tuple[Worth | None, list[Stick] | None]] = {}
         self._diver = Diver(timber, self._holds, seconds)
         # Dives use patterns that can really be laid; the bound those that might.
         self._laid = None if timber.leaning else relaxation
@@ -111,70 +84,33 @@ class RackCut:
         if worth is not None:
             return Answer(worth=worth)
         laid = self._laid = self._laid or self.seeded(self._relaxation, Way.CHAINED)
-        sticks = self._diver.dive(laid, counts, FEWER)
+        sticks = self._diver.dive(laid, counts, FEW_RETREATS)
         if sticks is not None or self._seconds() <= 0:
             return Answer(sticks=sticks)
-        return self._among_allowed(laid, counts)
+        answer = self._among_allowed(counts)
+        if answer != Answer():
+            return answer
+        return Answer(sticks=self._diver.dive(laid, counts, RETREATS))
 
-    def _among_allowed(self, laid: Relaxation, counts: Sequence[int]) -> Answer:
-        """Search the patterns that the rack allows: at once if few, late, or not at all."""
-        tight, patterns = self._allowed(counts)
-        if tight is None:
-            return Answer(sticks=self._diver.dive(laid, counts, FEW))
-        slack = slack_of(tight, counts)
+    def _among_allowed(self, counts: Sequence[int]) -> Answer:
+        """Search the patterns that a worth close to the rack's allows, if they are few."""
+        worth = self._worths.tightest(counts)
+        if worth is None:
+            return Answer()
         # The blended worth shows what no single one did: the rack is worth less than the pieces.
-        if slack < 0:
-            return Answer(worth=tight)
-        little = self._is_little(tight, counts)
-        soon = patterns is not None and len(patterns) <= (LONG_LIST if little else SHORT_LIST)
-        if patterns is not None and soon:
-            answer = self._chosen(patterns, self._timber.demand, counts, BRANCHES, tight)
-            if answer.settled:
-                return answer
-        if patterns is not None and not soon and slack <= LEAST * tight.needed:
-            answer = self._chosen(patterns, self._timber.demand, counts, FEW_BRANCHES, tight)
-            if answer.settled:
-                return answer
-        return Answer(sticks=self._diver.dive(laid, counts, FEW, 0, self._endings(tight)))
-
-    def search(self, counts: Sequence[int]) -> Answer:
-        """Try longer than ``cut``, where that had no answer."""
-        timber = self._timber
-        laid = self._laid = self._laid or self.seeded(self._relaxation, Way.CHAINED)
-        tight, patterns = self._allowed(counts)
-        if tight is not None and self._is_little(tight, counts):
-            if patterns is None:
-                patterns = sifted(timber, tight, timber.demand, counts, LONGEST)
-            if patterns is not None:
-                answer = self._chosen(patterns, timber.demand, counts, FEW_BRANCHES, tight)
-                if answer.settled:
-                    return answer
-        # A long list is searched when diving fails.
-        for skip in range(STARTS if patterns is None else FEW_STARTS):
-            sticks = self._diver.dive(laid, counts, RETREATS, skip, self._endings(tight))
-            if sticks is not None or self._seconds() <= 0:
-                return Answer(sticks=sticks)
-        return (
-            Answer()
-            if patterns is None or tight is None
-            else self._chosen(patterns, timber.demand, counts, BRANCHES, tight)
-        )
-
-    def _is_little(self, worth: Worth, counts: Sequence[int]) -> bool:
-        return slack_of(worth, counts) <= LITTLE * worth.needed
-
-    def _allowed(self, counts: Sequence[int]) -> tuple[Worth | None, list[Stick] | None]:
-        """Return a worth close to the rack's and the patterns it allows.
-
-        None for the worth: there is none; for the patterns: they are too many.
-        """
-        rack = tuple(counts)
-        if rack not in self._left:
-            patterns, tight = None, self._worths.tightest(rack)
-            if tight is not None:
-                patterns = sifted(self._timber, tight, self._timber.demand, rack, PATTERNS)
-            self._left[rack] = tight, patterns
-        return self._left[rack]
+        if worth.slack(counts) < 0:
+            return Answer(worth=worth)
+        patterns = sifted(self._timber, worth, counts, PATTERNS)
+        if patterns is None:
+            return Answer()
+        held = [stick for stick in patterns if self._holds(stick)]
+        seconds = self._seconds()
+        choice = choose(self._timber, held, counts, nodes=BRANCHES, seconds=seconds)
+        # A pattern that could not be laid in the orders tried might still be laid in another: then
+        # a failed choice proves nothing.
+        sure = all(self._settles(stick) for stick in patterns if not self._holds(stick))
+        impossible = choice.settled and choice.sticks is None and sure
+        return Answer(sticks=choice.sticks, impossible=worth if impossible else None)
 
     def seeded(self, relaxation: Relaxation, way: Way) -> Relaxation:
         """Return a program of another pricing, with the best patterns of one just solved."""
@@ -183,53 +119,6 @@ class RackCut:
         mend = self._mended if way is Way.CHAINED else None
         fitting = [stick for stick in laid if stick[1]]
         return Relaxation(self._timber, fitting, self._seconds, mend, way)
-
-    def _chosen(
-        self,
-        patterns: Sequence[Stick],
-        demand: Sequence[int],
-        counts: Sequence[int],
-        nodes: int,
-        worth: Worth,
-    ) -> Answer:
-        """Choose among all the patterns that a worth allows on a rack."""
-        held = [stick for stick in patterns if self._holds(stick)]
-        choice = choose(self._timber, held, demand, counts, nodes=nodes, seconds=self._seconds())
-        # A pattern that could not be laid in the orders tried might still be laid in another: then
-        # a failed choice proves nothing.
-        sure = all(self._settles(stick) for stick in patterns if not self._holds(stick))
-        impossible = choice.settled and choice.sticks is None and sure
-        return Answer(sticks=choice.sticks, impossible=worth if impossible else None)
-
-    def _endings(self, worth: Worth | None) -> Ending | None:
-        """Return what ends a dive by a choice among the patterns left, while these are few.
-
-        It works ``ENDINGS`` times, and remembers the states that lead nowhere.
-        """
-        tries = ENDINGS
-        dead: set[tuple[int, ...]] = set()
-        if worth is None:
-            return None
-
-        def ended(demand: Sequence[int], left: Sequence[int]) -> tuple[Rack | None, bool]:
-            nonlocal tries
-            here = (*demand, *left)
-            # Dives come back to the same rest by other ways.
-            if here in dead:
-                return None, True
-            if not tries or sum(demand) > LAST:
-                return None, False
-            patterns = sifted(self._timber, worth, demand, left, ENDING)
-            if patterns is None:
-                return None, False
-            tries -= 1
-            answer = self._chosen(patterns, demand, left, ENDING_BRANCHES, worth)
-            impossible = answer.impossible is not None
-            if impossible:
-                dead.add(here)
-            return answer.sticks, impossible
-
-        return ended
 
     def _mended(self, kind: int, pattern: Pattern) -> Pattern:
         """Return the pattern without the last, smallest pieces that keep it from being laid."""

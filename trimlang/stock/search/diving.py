@@ -1,9 +1,7 @@
-"""Rounding the linear program of a rack step by step.
+"""Rounding the answers of a linear program step by step.
 
-A dive solves the program for what is still to be cut so that as much length as possible is left
-over, keeps the patterns that the answer uses most, and goes on with the rest;
-after each step longest-first best-fit tries to finish.  A dead end is left by
-taking another pattern first.  Finding nothing proves nothing.
+A dive keeps what an answer uses most, solves what is left again, and goes on; a dead end
+is left by keeping less, and then by keeping something else first.  Finding nothing proves nothing.
 """
 
 from __future__ import annotations
@@ -11,60 +9,85 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Final, Generic, TypeAlias, TypeVar
 
+from trimlang.record import record
 from trimlang.stock.packings.longest_first import fill_counts
 from trimlang.stock.patterns.relaxation import Relaxation
 from trimlang.stock.solver import HAIR
 from trimlang.stock.sticks.timber import Pattern, Timber
 
-OTHERS = 3
-"""How many other patterns are tried at one step before the step before it is undone."""
-NEARLY = 0.8
-"""A pattern used this often, or more, is kept at once with those used wholly."""
+State = TypeVar("State")
+Choice = TypeVar("Choice")
 
-Rack = tuple[tuple[int, Pattern], ...]
-Ending = Callable[[Sequence[int], Sequence[int]], tuple[Rack | None, bool]]
-"""Finishes what is left of a rack, if it can, and says whether that is known to be impossible."""
+OTHERS: Final = 3
+"""How many other choices are tried at one step before the step before it is undone."""
+NEARLY: Final = 0.8
+"""What an answer uses this often, or more, is kept at once with what it uses wholly."""
+
+Rack: TypeAlias = tuple[tuple[int, Pattern], ...]
 
 
 @dataclass(slots=True)
-class Step:
-    """One step of a dive: what was to be cut before it, and the patterns to keep.
+class Step(Generic[State, Choice]):
+    """One step of a dive: where it was before it, and what it may keep, most used first.
 
-    ``ranked`` are the patterns that the answer uses, most used first; from place ``first`` on,
-    ``width`` of them are kept.  ``done`` is how many sticks were cut before.
+    From place ``first`` on, ``width`` of these are kept.
     """
 
-    demand: tuple[int, ...]
-    left: tuple[int, ...]
-    done: int
-    ranked: Rack
+    before: State
+    ranked: Sequence[Choice]
     width: int
     first: int = 0
 
-    def chosen(self) -> Rack:
-        """Return the patterns that this step keeps."""
-        return self.ranked[self.first : self.first + self.width]
-
     def narrow(self) -> bool:
-        """Keep fewer patterns, then another single one; return False when there is no other."""
-        # Half of them first: fewer patterns kept leave more ways to end the dive.
+        """Keep fewer, then another single one; return False when there is no other."""
+        # Half of them first: with fewer kept more ways are left to end the dive.
         if self.width > 1:
             self.width //= 2
             return True
-        # With one pattern left, another one is the only other way to go on.
+        # With one left, another one is the only other way to go on.
         self.first += 1
         return self.first < min(len(self.ranked), OTHERS + 1)
 
 
-def retreat(steps: list[Step]) -> Step | None:
-    """Narrow the last step that can be narrowed, and undo those after it; None: none can be."""
-    while steps:
-        if steps[-1].narrow():
-            return steps[-1]
-        steps.pop()
-    return None
+def dive(
+    start: State,
+    step_from: Callable[[State], Step[State, Choice] | None],
+    keep: Callable[[State, Sequence[Choice]], State],
+    ended: Callable[[State], bool],
+    retreats: int,
+    seconds: Callable[[], float],
+) -> State | None:
+    """Go on from a start until it has ``ended``, with at most so many ``retreats``.
+
+    ``step_from`` returns the next step, or None at a dead end; ``keep`` where a step leads;
+    ``seconds`` what is left of the time, an outer guard.
+    """
+    steps: list[Step[State, Choice]] = []
+    now = start
+    while not ended(now):
+        step = step_from(now)
+        if step is not None:
+            steps.append(step)
+        else:
+            retreats -= 1
+            while steps and not steps[-1].narrow():
+                steps.pop()
+            if not steps or retreats < 0 or seconds() <= 0:
+                return None
+        last = steps[-1]
+        now = keep(last.before, last.ranked[last.first : last.first + last.width])
+    return now
+
+
+@record
+class _Cut:
+    """What is still to be cut, the sticks left for it, and what is cut already."""
+
+    demand: tuple[int, ...]
+    left: tuple[int, ...]
+    sticks: Rack
 
 
 class Diver:
@@ -86,74 +109,43 @@ class Diver:
         self._holds = holds
         self._seconds = seconds
 
-    def dive(
-        self,
-        laid: Relaxation,
-        counts: Sequence[int],
-        retreats: int,
-        skip: int = 0,
-        ending: Ending | None = None,
-    ) -> Rack | None:
-        """Cut everything from ``counts`` sticks of each kind, with at most so many ``retreats``.
+    def dive(self, laid: Relaxation, counts: Sequence[int], retreats: int) -> Rack | None:
+        """Cut everything from ``counts`` sticks of each kind.
 
-        With ``skip``, the first step passes over that many of the most used patterns and keeps one.
-        ``ending`` may finish what is left, or say that it is a dead end.
+        As much length as possible is to be left over; after each step best fit tries to finish.
         """
-        cut: list[tuple[int, Pattern]] = []
-        demand, left = list(self._timber.demand), list(counts)
-        steps: list[Step] = []
-        dead = False
-        while any(demand):
-            columns = None if dead else self._solved(laid, demand, left)
-            # A dive that is out of time has proven nothing, so it just ends.
-            if self._seconds() <= 0:
-                return None
-            if columns is None:
-                step = retreat(steps)
-                retreats -= 1
-                if step is None or retreats < 0:
-                    return None
-            else:
-                step = self._step(laid, columns, demand, left, len(cut))
-                # Another first pattern leads the whole dive elsewhere, which is what a second dive
-                # is for.
-                if skip and not steps:
-                    step.first, step.width = min(skip, len(step.ranked) - 1), 1
-                steps.append(step)
-            del cut[step.done :]
-            demand, left = list(step.demand), list(step.left)
-            for stick in step.chosen():
-                self._take(stick, demand, left, cut)
-            rest: Sequence[tuple[int, Pattern]] | None = fill_counts(self._timber, demand, left)
-            dead = False
-            if rest is None and ending is not None:
-                rest, dead = ending(demand, left)
-            if rest is not None:
-                return (*cut, *rest)
-        return tuple(cut)
+        rest: Rack = ()
 
-    def _solved(self, laid: Relaxation, demand: Sequence[int], left: Sequence[int]) -> Any:
+        def ended(cut: _Cut) -> bool:
+            nonlocal rest
+            filled = fill_counts(self._timber, cut.demand, cut.left)
+            rest = tuple(filled or ())
+            return filled is not None
+
+        def step_from(cut: _Cut) -> Step[_Cut, tuple[int, Pattern]] | None:
+            columns = self._solved(laid, cut)
+            return None if columns is None else self._step(laid, columns, cut)
+
+        whole = _Cut(self._timber.demand, tuple(counts), ())
+        cut = dive(whole, step_from, self._kept, ended, retreats, self._seconds)
+        return None if cut is None else (*cut.sticks, *rest)
+
+    def _solved(self, laid: Relaxation, cut: _Cut) -> Any:
         """Return how often each column is used; None where the patterns do not cut everything."""
-        laid.pose_length(demand, left)
-        while True:
+        laid.pose_length(cut.demand, cut.left)
+        while self._seconds() > 0:
             _, columns, duals = laid.solve()
-            if duals is None or self._seconds() <= 0:
+            if duals is None:
                 return None
             # Pieces are still left uncut: price more patterns, and give up when there are none.
             if laid.lacking(columns) <= HAIR:
                 return columns
             if not laid.priced(duals)[1]:
                 return None
+        return None
 
-    def _step(
-        self,
-        laid: Relaxation,
-        columns: Any,
-        demand: Sequence[int],
-        left: Sequence[int],
-        done: int,
-    ) -> Step:
-        """Return the patterns that an answer uses, the most used first, and how many to keep."""
+    def _step(self, laid: Relaxation, columns: Any, cut: _Cut) -> Step[_Cut, tuple[int, Pattern]]:
+        """Return the patterns that an answer uses, and how many of them to keep."""
         values = laid.pattern_values(columns)
         whole: list[tuple[int, Pattern]] = []
         parts: list[tuple[float, tuple[int, Pattern]]] = []
@@ -169,26 +161,22 @@ class Diver:
         # At equal parts in the order of the patterns, so that every machine dives alike.
         parts.sort(key=lambda part: (-part[0], part[1]))
         width = max(len(whole) + sum(value >= NEARLY for value, _ in parts), 1)
-        ranked = (*whole, *(stick for _, stick in parts))
-        return Step(demand=tuple(demand), left=tuple(left), done=done, ranked=ranked, width=width)
+        return Step(cut, (*whole, *(stick for _, stick in parts)), width)
 
-    def _take(
-        self,
-        stick: tuple[int, Pattern],
-        demand: list[int],
-        left: list[int],
-        taken: list[tuple[int, Pattern]],
-    ) -> None:
-        """Cut what is still wanted of a pattern, if a stick for it is left."""
-        kind, pattern = stick
-        wanted: Counter[int] = Counter()
-        for size in pattern:
-            if wanted[size] < demand[size]:
-                wanted[size] += 1
-        # Other patterns of this step may have used the last stick, or cut the last of these pieces.
-        if not left[kind] or not wanted:
-            return
-        left[kind] -= 1
-        for size, number in wanted.items():
-            demand[size] -= number
-        taken.append((kind, tuple(sorted(wanted.elements()))))
+    def _kept(self, cut: _Cut, chosen: Sequence[tuple[int, Pattern]]) -> _Cut:
+        """Cut what is still wanted of some patterns, while sticks for them are left."""
+        demand, left, sticks = list(cut.demand), list(cut.left), list(cut.sticks)
+        for kind, pattern in chosen:
+            wanted = {
+                size: min(number, demand[size])
+                for size, number in Counter(pattern).items()
+                if demand[size]
+            }
+            # Other patterns of this step may have used the last stick, or cut the last of these
+            # pieces.
+            if left[kind] and wanted:
+                left[kind] -= 1
+                for size, number in wanted.items():
+                    demand[size] -= number
+                sticks.append((kind, tuple(sorted(Counter(wanted).elements()))))
+        return _Cut(tuple(demand), tuple(left), tuple(sticks))

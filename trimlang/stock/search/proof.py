@@ -13,9 +13,8 @@ from dataclasses import dataclass, field
 from math import ceil
 
 from trimlang.stock.mixes.buying import Buying
-from trimlang.stock.mixes.mix import WORTHS_KEPT, Known, Mix, MixSearch
-from trimlang.stock.packings.longest_first import fill_counts
-from trimlang.stock.packings.packing import Packing, better, counts_of, packing_of
+from trimlang.stock.mixes.mix import WORTHS_KEPT, Known, MixSearch
+from trimlang.stock.packings.packing import Packing, better, packing_of
 from trimlang.stock.patterns.nesting import can_nest
 from trimlang.stock.patterns.relaxation import BATCH, FIRST, Relaxation, Way
 from trimlang.stock.problem import Watch
@@ -24,16 +23,16 @@ from trimlang.stock.search.diving import Rack
 from trimlang.stock.search.fewer_sticks import fewer_sticks
 from trimlang.stock.solver import HAIR
 from trimlang.stock.sticks.floor import Worth, cost_floor, spare_floor
-from trimlang.stock.sticks.timber import Timber, unshared
+from trimlang.stock.sticks.timber import Timber
 
+MANY_STICKS = 1_000
+"""With so many sticks the program's own rack is cut first, and racks close to it looked at."""
 UNDECIDED = 12
-"""So many mixes may be left undecided before they are searched for longer."""
+"""So many mixes may be left undecided."""
 SOON = 1e-3
 """How near to its optimum a program is solved whose patterns only start the next one."""
 SIFTED = "search over the patterns that the bound leaves"
 """What is said of a bound that needs more than worths."""
-APART = 200
-"""With more pieces than this it is not asked whether the plan could do without shared mitres."""
 
 
 @dataclass(slots=True)
@@ -73,23 +72,21 @@ def prove(
     racks = RackCut(timber, relaxation, seconds)
     search = MixSearch(timber, buying)
     ceiling = _ceiling(timber, buying)
-    if nests and not _settled_soon(search, known, state, seconds):
+    if nests:
         relaxation = racks.seeded(relaxation, Way.NESTED)
         _solve_cost(relaxation, known, state, seconds, batch=BATCH)
         racks = RackCut(timber, relaxation, seconds)
-    # Of mixes too many to list most are far from what the program uses, and of one cost with it.
-    if search.too_many(known):
-        usual = relaxation.sticks_used()
+    # Of many mixes that cost nearly the same most are far from what the program uses.
+    usual = relaxation.sticks_used()
+    if sum(usual) >= MANY_STICKS:
         rounded = racks.cut([ceil(count - HAIR) for count in usual])
         if rounded.sticks is not None:
             _take(search, state, rounded.sticks)
         known.worths.extend(racks.worths_around(usual))
-    # Left for later, each with the least cost of all mixes that were not ruled out before it.
-    undecided: list[tuple[Mix, int]] = []
-    floor = 0
+    undecided = 0
     tried: set[tuple[int, ...]] = set()
     passed = Known(known.worths)  # Skips also mixes that were tried without a result.
-    while len(undecided) < UNDECIDED and seconds() > 0:
+    while undecided < UNDECIDED and seconds() > 0:
         if watch is not None:
             watch(None if state.packing is None else state.packing.cost, state.bound)
         below = ceiling if state.packing is None else state.packing.cost
@@ -119,8 +116,7 @@ def prove(
                 state.reason = SIFTED
                 _rule_out(state, known, mix.counts, answer)
             else:
-                undecided.append((mix, floor))
-    _decide(undecided, floor, search=search, racks=racks, known=known, state=state, seconds=seconds)
+                undecided += 1
     if state.packing is not None:
 
         def ruled_out(counts: Sequence[int], answer: Answer) -> None:
@@ -128,37 +124,9 @@ def prove(
 
         fewer = fewer_sticks(search, racks, known, state.packing, seconds, ruled_out)
         state.packing, state.stick_bound = fewer.packing, fewer.stick_bound
-    if timber.leaning and state.packing is not None:
-        state.packing = _apart(timber, buying, state.packing, seconds)
     state.work = relaxation.work + search.work
     state.worths = known.worths
     return state
-
-
-def _settled_soon(
-    search: MixSearch, known: Known, state: Proof, seconds: Callable[[], float]
-) -> bool:
-    """Tell whether a quick packing of the cheapest mix settles cost and number of sticks already.
-
-    Then the exact pricing of shared mitres, most of the work on a small job, has nothing to add.
-    """
-    if state.packing is None:
-        return False
-    mix, _ = search.cheapest(known, state.packing.cost, seconds())
-    if mix is not None and not _filled(search, state, mix.counts):
-        return False
-    counts, least = search.fewest(known, state.packing.cost, seconds())
-    if least >= len(state.packing.sticks):
-        return True
-    return counts is not None and _filled(search, state, counts)
-
-
-def _filled(search: MixSearch, state: Proof, counts: Sequence[int]) -> bool:
-    """Keep a quick packing of these sticks, if it holds everything."""
-    sticks = fill_counts(search.timber, search.timber.demand, counts)
-    if sticks is not None:
-        _take(search, state, tuple(sticks))
-    return sticks is not None
 
 
 def _rule_out(state: Proof, known: Known, counts: Sequence[int], answer: Answer) -> None:
@@ -172,65 +140,6 @@ def _take(search: MixSearch, state: Proof, sticks: Rack) -> None:
     """Keep these sticks as the packing if they are better than the one so far."""
     found = packing_of(search.timber, search.buying, sticks)
     state.packing = better(state.packing, found)
-
-
-def _decide(
-    undecided: Sequence[tuple[Mix, int]],
-    beyond: int,
-    *,
-    search: MixSearch,
-    racks: RackCut,
-    known: Known,
-    state: Proof,
-    seconds: Callable[[], float],
-) -> None:
-    """Search the undecided mixes for longer, cheapest first, until one can be cut.
-
-    ``beyond`` is the least that all other mixes cost.
-    """
-    floors = [*(floor for _, floor in undecided), beyond]
-    sure = True
-    for place, (mix, _) in enumerate(undecided):
-        if sure:
-            state.bound = max(state.bound, min(floors[place:]))
-        # A mix that costs as much as the plan at hand cannot lead to a better one.
-        if seconds() <= 0 or (state.packing is not None and mix.cost >= state.packing.cost):
-            return
-        answer = racks.search(mix.counts)
-        if answer.sticks is not None:
-            _take(search, state, answer.sticks)
-            return
-        if answer.worth is not None:
-            known.worths.append(answer.worth)
-        elif answer.impossible:
-            state.reason = SIFTED
-            _rule_out(state, known, mix.counts, answer)
-        else:
-            sure = False
-    if sure and undecided:
-        state.bound = max(state.bound, beyond)
-
-
-def _apart(
-    timber: Timber, buying: Buying, packing: Packing, seconds: Callable[[], float]
-) -> Packing:
-    """Return the same sticks cut without shared mitres, if that is found, else the packing."""
-    weights = [size.weight for size in timber.sizes]
-    alone = [
-        (kind, pattern)
-        # Sticks that need no shared mitre are a good start for the plan without any.
-        for kind, pattern in packing.sticks
-        if sum(weights[size] for size in pattern) <= timber.kinds[kind].room
-    ]
-    # Shared cuts must meet exactly; a plan that does without them at the same cost is easier to
-    # cut.
-    if sum(timber.demand) > APART or len(alone) == len(packing.sticks):
-        return packing
-    apart = unshared(timber)
-    relaxation = Relaxation(apart, [*singles(apart), *alone], seconds)
-    answer = RackCut(apart, relaxation, seconds).cut(counts_of(timber, packing.sticks))
-    found = answer.sticks and packing_of(timber, buying, answer.sticks)
-    return found if found and found.rank <= packing.rank else packing
 
 
 def singles(timber: Timber) -> list[tuple[int, tuple[int, ...]]]:

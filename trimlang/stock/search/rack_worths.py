@@ -8,7 +8,6 @@ from math import inf
 from random import Random
 
 from trimlang.stock.patterns.relaxation import Relaxation
-from trimlang.stock.search.sifting import slack_of
 from trimlang.stock.solver import HAIR
 from trimlang.stock.sticks.floor import Worth
 from trimlang.stock.sticks.timber import Timber
@@ -46,7 +45,7 @@ class RackWorths:
         found += [self.closest(counts, shaken) for _ in range(number)]
         worths = [worth for worth in found if worth is not None]
         # One that the rack falls short of settles it, and is worth more than any blend.
-        short = next((worth for worth in worths if slack_of(worth, counts) < 0), None)
+        short = next((worth for worth in worths if worth.slack(counts) < 0), None)
         return short or (self._relaxation.blended(worths) if worths else None)
 
     def around(self, usual: Sequence[float]) -> list[Worth]:
@@ -82,8 +81,7 @@ class RackWorths:
             worth, fresh = relaxation.priced(duals)
             if worth is not None and (
                 closest is None
-                or slack_of(worth, counts) * closest.needed
-                < slack_of(closest, counts) * worth.needed
+                or worth.slack(counts) * closest.needed < closest.slack(counts) * worth.needed
             ):
                 closest = worth
         return closest
@@ -101,6 +99,6 @@ class RackWorths:
             if duals is None or share <= 1 + HAIR or self._seconds() <= 0:
                 return None
             worth, fresh = relaxation.priced(duals)
-            if worth is not None and slack_of(worth, counts) < 0:
+            if worth is not None and worth.slack(counts) < 0:
                 return worth
         return None

@@ -8,7 +8,9 @@ worth enough bound the cost from below.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
+from typing import overload
 
 from trimlang.record import record
 from trimlang.stock.sticks.timber import Timber
@@ -25,6 +27,14 @@ class Worth:
     of_kind: tuple[int, ...]
     needed: int
     of_size: tuple[int, ...] = ()
+
+    @overload
+    def slack(self, counts: Sequence[int]) -> int: ...
+    @overload
+    def slack(self, counts: Sequence[float]) -> float: ...
+    def slack(self, counts: Sequence[float]) -> float:
+        """Return how much more these sticks are worth than is needed; negative: too little."""
+        return sum(w * n for w, n in zip(self.of_kind, counts, strict=True)) - self.needed
 
 
 def length_worth(timber: Timber) -> Worth:

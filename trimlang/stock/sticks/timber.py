@@ -10,7 +10,6 @@ are no more than the stick's ``room``.
 from __future__ import annotations
 
 from collections import defaultdict
-from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.record import record
@@ -111,12 +110,6 @@ def timber_of(problem: Problem) -> Timber:
         for shape, weight in zip(shapes, least, strict=True)
     )
     return Timber(problem, sizes, _kinds(problem, sizes), leaning)
-
-
-def unshared(timber: Timber) -> Timber:
-    """Return the same timber where no mitre is shared: every part takes its whole weight."""
-    sizes = tuple(replace(size, left=0, right=0, least=size.weight) for size in timber.sizes)
-    return replace(timber, sizes=sizes, leaning=False)
 
 
 def _may_share(parts: tuple[Part, ...]) -> bool:

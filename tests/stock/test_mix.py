@@ -1,13 +1,11 @@
-"""All mixes under a cost are listed, none beside, and the search among them is the solver's."""
+"""The search for mixes of sticks, held against trying every mix."""
 
+from fractions import Fraction
 from itertools import product
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from trimlang.stock.mixes import all_mixes
-from trimlang.stock.mixes.all_mixes import AllMixes
 from trimlang.stock.mixes.buying import Buying
 from trimlang.stock.mixes.mix import Known, MixSearch
 from trimlang.stock.problem import Blank, Part, Problem
@@ -56,28 +54,14 @@ def by_trying_all(timber: Timber, worths: list[Worth], cost: int) -> dict[tuple[
     return found
 
 
-@given(jobs(), st.integers(0, DEAREST))
-def test_it_lists_what_trying_all_lists(job: tuple[Timber, list[Worth]], cost: int) -> None:
-    timber, worths = job
-    listed = AllMixes(timber, Buying(timber)).below(worths, cost, free=False)
-    assert listed is not None
-    counts, costs = listed
-    rows = [tuple(map(int, row)) for row in counts]
-    assert len(set(rows)) == len(rows)
-    assert dict(zip(rows, map(int, costs), strict=True)) == by_trying_all(timber, worths, cost)
-
-
 def test_no_mix_covers_a_spare_where_no_stick_is_bought() -> None:
     rest = Blank("rest", 60, 0, limit=2, on_hand=True)
     timber = timber_of(Problem("base", (Part("p", 40),), (rest,), spare=30))
-    listed = AllMixes(timber, Buying(timber)).below([length_worth(timber)], 9, free=True)
-    assert listed is not None
-    assert not len(listed[0])
     search = MixSearch(timber, Buying(timber))
     assert search.cheapest(Known([length_worth(timber)]), 9, 60.0) == (None, 9)
 
 
-def test_no_bound_is_above_a_mix_that_nothing_rules_out(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_no_bound_is_above_a_mix_that_nothing_rules_out() -> None:
     """The solver's presolve once cut off a mix that meets the second worth exactly."""
     each = ((3072, 1121), (3840, 1409), (4608, 1730), (6144, 2342))
     blanks = (
@@ -100,59 +84,37 @@ def test_no_bound_is_above_a_mix_that_nothing_rules_out(monkeypatch: pytest.Monk
     cost = search.buying.cost(mix)
     assert cost is not None
     assert not Known(worths).falls_short(mix)
-    monkeypatch.setattr(all_mixes, "CELLS", 0)
     assert search.cheapest(Known(worths), cost + 1986, 60.0)[1] <= cost
 
 
-def test_much_spare_is_reckoned_in_however_many_ways_it_can_be_kept() -> None:
-    """What the spare adds is worked out once for all mixes whose packs are begun alike."""
-    parts = tuple(Part(f"p{i}", 50 + i % 7) for i in range(40))
-    blanks = (
-        *(Blank("long", 70, 71), Blank("ten", 70, 640, pack=10), Blank("short", 55, 58)),
-        *(Blank("few", 60, 61, limit=3), Blank("free", 52, 0, limit=3, on_hand=True)),
-    )
-    timber = timber_of(Problem("base", parts, blanks, spare=4000))
-    buying = Buying(timber)
-    least = buying.cost((40, 0, 0, 0))
-    assert least is not None
-    listed = AllMixes(timber, buying).below([length_worth(timber)], least + 40, free=True)
-    assert listed is not None
-    assert len(listed[0]) > 20
-    for counts, cost in zip(*listed, strict=True):
-        assert buying.cost(tuple(map(int, counts))) == cost
-
-
-@given(jobs())
-def test_sticks_that_cost_nothing_are_all_taken(job: tuple[Timber, list[Worth]]) -> None:
-    timber, worths = job
-    listed = AllMixes(timber, Buying(timber)).below(worths, DEAREST, free=True)
-    assert listed is not None
-    tried = by_trying_all(timber, worths, DEAREST)
-    spare = timber.problem.spare
-    free = [kind for kind, sort in enumerate(timber.kinds) if sort.to_be_used_up(spare)]
-    assert {tuple(map(int, row)) for row in listed[0]} == {
-        counts for counts in tried if all(counts[kind] == timber.most[kind] for kind in free)
-    }
-
-
 @given(jobs(), st.integers(0, 3))
-def test_the_solver_finds_the_same_least_cost_and_number(
+def test_the_solver_finds_what_trying_all_finds(
     job: tuple[Timber, list[Worth]], tried: int
 ) -> None:
-    """With no cell to spare nothing is listed, and a mixed-integer program is solved instead."""
     timber, worths = job
     known = Known(worths)
-    listing, solving = MixSearch(timber, Buying(timber)), MixSearch(timber, Buying(timber))
+    search = MixSearch(timber, Buying(timber))
     for _ in range(tried + 1):
-        mix, floor = listing.cheapest(known, DEAREST, 60.0)
-        with pytest.MonkeyPatch.context() as patch:
-            patch.setattr(all_mixes, "CELLS", 0)
-            other, other_floor = solving.cheapest(known, DEAREST, 60.0)
-            assert floor == other_floor
-            assert (mix is None) == (other is None)
-            if mix is None or other is None:
-                return
-            assert mix.cost == other.cost == floor
-            fewest = solving.fewest(known, mix.cost, 60.0)
-        assert listing.fewest(known, mix.cost, 60.0)[1] == fewest[1]
+        every = {
+            counts: cost
+            for counts, cost in by_trying_all(timber, worths, DEAREST).items()
+            # no mix that has no more of any kind than one that is too small
+            if all(any(n > m for n, m in zip(counts, one, strict=True)) for one in known.too_small)
+        }
+        mix, floor = search.cheapest(known, DEAREST, 60.0)
+        if mix is None:
+            assert not every
+            assert floor == DEAREST
+            return
+        assert every[mix.counts] == mix.cost == floor == min(every.values())
+        least = min(sum(counts) for counts, cost in every.items() if cost <= floor)
+        assert search.fewest(known, floor, 60.0)[1] == least
+
+        def over(counts: tuple[int, ...]) -> Fraction:
+            needing = [worth for worth in worths if worth.needed > 0]
+            return min(Fraction(worth.slack(counts), worth.needed) for worth in needing)
+
+        fullest = search.roomiest(known, DEAREST - 1, 60.0)
+        assert fullest is not None
+        assert float(over(fullest.counts)) >= max(map(float, map(over, every))) - 1e-3
         known.too_small.append(mix.counts)
