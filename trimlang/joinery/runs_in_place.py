@@ -25,7 +25,7 @@ from trimlang.survey.straight_walls import Spot, StraightWall
 def run_pieces_in_place(
     job: Job, room: Room, faces: tuple[StraightWall, ...], pieces: Mapping[str, Piece]
 ) -> Iterator[tuple[StraightWall, PieceInPlace]]:
-    """Yield every piece of a room's runs with its wall; ``pieces`` are the job's, by id.
+    """Yield every piece of the runs on walls of a room; ``pieces`` are the job's, by id.
 
     What hangs below the ceiling has its height counted from that.
     """
@@ -33,11 +33,14 @@ def run_pieces_in_place(
     for piece in pieces.values():
         if piece.room == room.name and piece.kind is PieceKind.RUN:
             of_run.setdefault((piece.run, piece.trim), []).append(piece)
+    on = {place: face for face in faces for place in face.places}
+    drawn = outline(room, job.trims)
+    drawn = replace(drawn, legs=tuple(leg for leg in drawn.legs if leg.index in on))
     # What cannot be cut was reported when the pieces were made.
-    for wall, trim in walls(job, room, outline(room, job.trims), Findings()):
+    for wall, trim in walls(job, room, drawn, Findings()):
         # Spliced parts are laid from the left, in the order of their numbers.
         parts = sorted(of_run.get((wall.run.label, trim.name), ()), key=lambda one: one.part)
-        face = next(one for one in faces if wall.leg.index in one.places)
+        face = on[wall.leg.index]
         for one in _along(job, wall, trim, face, parts):
             yield face, one
 

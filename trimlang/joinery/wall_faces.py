@@ -6,7 +6,7 @@ the ceiling is counted from that; rails and boxes are put where they usually are
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from typing import Final
@@ -34,7 +34,7 @@ from trimlang.language.facts import Side
 from trimlang.lengths.angles import cosine, sine
 from trimlang.lengths.tape import NOTHING
 from trimlang.record import record
-from trimlang.survey.job import Job, Room, Run
+from trimlang.survey.job import Job, Room, Run, Stretch
 from trimlang.survey.on_walls import WallBoxes
 from trimlang.survey.openings import in_an_id
 from trimlang.survey.straight_walls import Spot, StraightWall, straight_walls
@@ -88,9 +88,21 @@ class WallFace:
         return tuple(one.label for one in stretches if isinstance(one, Run))
 
 
-def wall_faces(job: Job, room: Room, pieces: Mapping[str, Piece]) -> tuple[WallFace, ...]:
-    """Return the walls of a room in the order of its walk; ``pieces`` are the job's, by id."""
+def wall_faces(
+    job: Job, room: Room, pieces: Mapping[str, Piece], shown: Callable[[Stretch], bool]
+) -> tuple[WallFace, ...]:
+    """Return the walls of a room, in the order of its walk, that have boxes or a stretch ``shown``.
+
+    ``pieces`` are the job's, by id.
+    """
+
+    def is_shown(wall: StraightWall) -> bool:
+        return any(shown(room.walk[place]) for place in wall.places)
+
     walls = straight_walls(room, job.trims)
+    # On which wall boxes hang is not known before its openings are.
+    if not room.boxes:
+        walls = tuple(filter(is_shown, walls))
     runs = list(run_pieces_in_place(job, room, walls, pieces))
     floor = max(
         (seen_height(trim) for run in room.runs if (trim := floor_trim(job, run)) is not None),
@@ -107,6 +119,8 @@ def wall_faces(job: Job, room: Room, pieces: Mapping[str, Piece]) -> tuple[WallF
         # A set above the rail begins over the rail's top edge, not over its middle.
         above = rail + max((one.across for one in over), default=NOTHING)
         boxes = tuple(_boxes_on(job, room, wall, openings, pieces, (floor, above)))
+        if not boxes and not is_shown(wall):
+            continue
         found.append(
             WallFace(
                 room=room,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
+from functools import partial
 from itertools import pairwise
 from typing import Final
 
@@ -80,8 +81,7 @@ def elevations(result: Result, pen: Pen) -> ElevationSheet:
         for room in job.rooms
         # A room of loose pieces alone has no walls to draw.
         if room.walk
-        for face in wall_faces(job, room, by_id)
-        if _is_wanted(job, face)
+        for face in wall_faces(job, room, by_id, partial(_shows_more, job))
     ]
     # One scale for all, so that walls of a job can be compared by eye.
     scale = common_scale(faces, pen.unit)
@@ -112,11 +112,6 @@ def _in_rows(drawn: Iterable[Elevation]) -> tuple[tuple[Elevation, ...], ...]:
 
 def _long(row: Sequence[Elevation]) -> float:
     return sum(float(one.wide) for one in row) + APART * (len(row) - 1)
-
-
-def _is_wanted(job: Job, face: WallFace) -> bool:
-    stretches = (face.room.walk[place] for place in face.wall.places)
-    return bool(face.boxes) or any(_shows_more(job, stretch) for stretch in stretches)
 
 
 def _shows_more(job: Job, stretch: Stretch) -> bool:
@@ -175,7 +170,7 @@ def _numbered(
     key: list[tuple[str, str]] = []
     for one, label in zip(wanted, labels, strict=True):
         # Only now is it known which pieces are numbered, so they are counted from 1 without gaps.
-        if one.instead is not None and label.text == one.instead.text:
+        if one.instead is not None and label.text != one.text:
             key.append((str(len(key) + 1), one.text))
             made.append(replace(label, text=key[-1][0]))
         else:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from collections.abc import Callable, Iterator, Sequence
 from fractions import Fraction
+from functools import partial
 from math import cos, radians, sin
 from typing import Final
 
@@ -40,21 +40,21 @@ def named_pieces(job: Job, face: WallFace, paper: ElevationPaper, pen: Pen) -> I
         if one.piece.kind is not PieceKind.FRAME:
             # A name that has no room is replaced by a number, which the list below the drawing
             # explains.
-            wanted = _named(job, one, paper, pen)
-            between = [shape for shape in shapes if shape is not own]
-            yield replace(wanted, instead=_numbered(one, number, paper, between))
+            yield _named(job, one, own, pen, partial(_numbered, one, number, paper, shapes))
 
 
 def _numbered(
-    one: PieceInPlace, number: int, paper: ElevationPaper, between: Sequence[Shape]
+    one: PieceInPlace, number: int, paper: ElevationPaper, shapes: Sequence[Shape]
 ) -> Wanted:
     """Return the number that stands for a piece whose name has no room: never turned.
 
     It stands in the piece or beside it, else at the end of a short line to its middle; of the
     parts of a head, one above the other, beside an end or with a line to it.  Beside a piece no
-    other may lie ``between`` it and its number: a band round a casing would seem to be meant.
+    other may lie between it and its number: a band round a casing would seem to be meant.
     """
-    low_left, low_right, high_right, high_left = (paper.of(one, at) for at in _corners(one))
+    own = shapes[number - 1]
+    between = [shape for shape in shapes if shape is not own]
+    low_left, low_right, high_right, high_left = own
     left, right = _middle(low_left, high_left), _middle(low_right, high_right)
     aside = float(one.across) * paper.factor / 2 + BESIDE
     starts = tuple(_between(left, right, part) for part in ALONG)
@@ -102,8 +102,10 @@ def _corners(one: PieceInPlace) -> tuple[Spot, Spot, Spot, Spot]:
     return low_left, low_right, right, left
 
 
-def _named(job: Job, one: PieceInPlace, paper: ElevationPaper, pen: Pen) -> Wanted:
-    low_left, low_right, high_right, high_left = (paper.of(one, at) for at in _corners(one))
+def _named(
+    job: Job, one: PieceInPlace, shape: Shape, pen: Pen, instead: Callable[[], Wanted]
+) -> Wanted:
+    low_left, low_right, high_right, high_left = shape
     near, far = (low_left, low_right), (high_left, high_right)
     trim = job.trim(one.piece.trim)
     # Out of the piece over its top or outer edge; y points down on paper.
@@ -135,6 +137,7 @@ def _named(job: Job, one: PieceInPlace, paper: ElevationPaper, pen: Pen) -> Want
         heading=heading,
         first=tuple(first),
         longest=LONGEST,
+        instead=instead,
     )
 
 

@@ -8,7 +8,7 @@ coordinates are millimetres on paper.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from math import cos, radians, sin
 from typing import Final
 
@@ -35,7 +35,7 @@ class Wanted:
 
     ``off`` points to the preferred side; ``heading`` is the wall's direction in degrees.
     ``first`` are places for its middle, along the wall, that are better than any beside it;
-    ``longest`` is how far it may run, ``instead`` what is placed where it fits nowhere beside.
+    ``longest`` is how far it may run, ``instead`` makes what is placed where that fits nowhere.
     A line that leads to it may run ``over_lines`` of the drawing, though never through a name; it
     begins at one of ``starts``, the first that will do, or at the wall's middle.
     """
@@ -48,7 +48,7 @@ class Wanted:
     heading: float
     first: tuple[Point, ...] = ()
     longest: float = LONGEST
-    instead: Wanted | None = None
+    instead: Callable[[], Wanted] | None = None
     over_lines: bool = False
     starts: tuple[Point, ...] = ()
 
@@ -100,7 +100,7 @@ def letter(
             spot = sheet.free(one, text, leads=False)
         if spot is None and one.instead is not None:
             # A name that would be cut short, or need a line to its wall, is said elsewhere.
-            one = one.instead
+            one = one.instead()
             text = one.text
             spot = sheet.free(one, text)
         labels[number] = sheet.take(one, text, spot or sheet.below(one, text))
