@@ -191,13 +191,12 @@ def laid_out(
         aside = room.across - room.ems(2 * FLAP_ASIDE) - (room.ems(TAB_WIDE) if room.flag else 0)
         flap, _, folded = _folded(below, aside, TALLEST * 10, running=running)
         folded += room.ems(2 * FLAP_OVER)
-    print_size = room.scale * EM
     return Shape(
         kind=room.kind,
         across=room.across,
         down=down,
         tall=down + folded,
-        type=print_size,
+        type=room.scale * EM,
         name=name,
         name_size=_in_ems(name_size, room),
         room=called,
@@ -279,12 +278,13 @@ def _folded(
     for number, fact in enumerate(facts):
         text = f"{fact.term}  {fact.text}"
         joined = f"{before}{BETWEEN}{text}".replace("  ", " \xa0")
-        goes_on = bool(before) and (running or lines(joined, across, SMALL) == 1)
+        count = lines(joined, across, SMALL) if before else 0
+        goes_on = bool(before) and (running or count == 1)
         if goes_on:
             text = joined
         else:
-            over = above
-        tall = over + lines(text, across, SMALL) * SMALL_LINE
+            over, count = above, lines(text, across, SMALL)
+        tall = over + count * SMALL_LINE
         if tall > space:
             return face, list(facts[number:]), above
         if goes_on:

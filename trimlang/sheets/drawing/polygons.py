@@ -52,7 +52,8 @@ class TakenPlaces:
             if its_left < right and left < its_right and its_top < bottom and top < its_bottom
         )
         return all(
-            any(_apart(box, other, *side) for shape in (box, other) for side in sides(shape))
+            # the other two sides of a rectangle are parallel to the first two
+            any(_apart(box, other, *side) for shape in (box, other) for side in sides(shape)[:2])
             for other in near
         )
 
@@ -93,11 +94,12 @@ def sides(shape: Shape) -> list[tuple[Point, Point]]:
 def inside(point: Point, shape: Shape) -> bool:
     """Return whether a point lies in a shape."""
     # A ray to the right from inside crosses the sides an odd number of times.
-    x, y = point
+    (x, y), (ax, ay) = point, shape[-1]
     found = False
-    for (ax, ay), (bx, by) in sides(shape):
+    for bx, by in shape:
         if (ay > y) != (by > y) and x < ax + (bx - ax) * (y - ay) / (by - ay):
             found = not found
+        ax, ay = bx, by
     return found
 
 
@@ -134,14 +136,14 @@ def roomiest(shape: Shape) -> Point:
         for row in range(GRID)
         for column in range(GRID)
     ]
-    free = [
-        (round(min(distance(place, *side) for side in sides(shape)), 6), -number)
-        for number, place in enumerate(places)
-        if inside(place, shape)
-    ]
-    if not free:
-        return middle(shape[0], shape[len(shape) // 2])
-    return places[-max(free)[1]]
+    walls, best, widest = sides(shape), middle(shape[0], shape[len(shape) // 2]), -1.0
+    for place in places:
+        # One that is as near to some wall is no better; most are, and few walls show it.
+        if inside(place, shape) and not any(distance(place, *wall) <= widest for wall in walls):
+            nearest = round(min(distance(place, *wall) for wall in walls), 6)
+            if nearest > widest:
+                best, widest = place, nearest
+    return best
 
 
 def distance(point: Point, a: Point, b: Point) -> float:

@@ -7,6 +7,7 @@ counts as a full square, which is wide for most scripts and right for many.
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import Final
 from unicodedata import category
 
@@ -53,7 +54,13 @@ CUT_SHORT: Final = "…"
 
 def run(text: str, size: float) -> float:
     """Return how far a text runs on one line, in the unit of ``size``."""
-    return sum(map(_WIDTHS.__getitem__, text)) * size / 1000 * _CARE
+    return _thousandths(text) * size / 1000 * _CARE
+
+
+# tickets say the same few words over and over
+@lru_cache(maxsize=4096)
+def _thousandths(text: str) -> int:
+    return sum(map(_WIDTHS.__getitem__, text))
 
 
 def lines(text: str, across: float, size: float) -> int:
