@@ -11,17 +11,18 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics import Span
-from trimlang.joinery.meeting import FreeEnd, Meeting, Meets, depth_of
+from trimlang.joinery.meeting import FreeEnd, Meeting, Meets
 from trimlang.joinery.on_the_wall import foot_of, is_on_floor
 from trimlang.joinery.remarks import Remark
 from trimlang.joint_row import Fit
 from trimlang.joints_by_role import STOPPED, UPRIGHT
 from trimlang.language.facts import Side
-from trimlang.lengths.tape import NOTHING, Unit, length_text
+from trimlang.lengths.tape import Unit, length_text
 from trimlang.marking import N_
 from trimlang.survey.job import Job, Run, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.on_walls import CasingBlock
+from trimlang.survey.outline import depth_of
 
 _AT_A_BLOCK: Final = {
     Side.LEFT: N_("its left end meets a block, “{block}”"),
@@ -88,7 +89,7 @@ def _too_small(
     tall = None if trim.hangs or trim.height is None else foot + trim.height
     for own, its, word in (
         (block.tall, tall, "tall"),
-        (out, off + (depth_of(trim) or NOTHING), "thick"),
+        (out, off + depth_of(trim), "thick"),
     ):
         if own is not None and its is not None and its > own:
             return {"own": length_text(own, unit), "its": length_text(its, unit), "word": word}

@@ -14,7 +14,7 @@ from typing import Final
 
 from trimlang.joinery.at_blocks import meets_block
 from trimlang.joinery.cuts import exact_mitre
-from trimlang.joinery.meeting import FreeEnd, Meeting, Meets, depth_of
+from trimlang.joinery.meeting import FreeEnd, Meeting, Meets
 from trimlang.joinery.on_the_wall import is_on_floor
 from trimlang.joinery.remarks import Remark, SaidAngle, SaidLength
 from trimlang.joint_row import Fit
@@ -27,6 +27,7 @@ from trimlang.survey.block_fits import casing_with_band
 from trimlang.survey.job import End, Gap, Job, Run, Trim
 from trimlang.survey.measured_walk import called
 from trimlang.survey.measures import Findings
+from trimlang.survey.outline import depth_of
 
 _STANDS_OUT: Final = {
     Side.LEFT: N_("left: saw it square, then bevel {proud} off its front corner at {angle}"),

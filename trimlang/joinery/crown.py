@@ -13,6 +13,7 @@ turning planes.
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import lru_cache
 
 from trimlang.lengths.angles import (
     arc_sine,
@@ -62,6 +63,8 @@ def drop(width: Fraction, spring: Fraction) -> Fraction:
     return width * cosine(spring)
 
 
+# A house's corners are mostly square, and each of them asks.
+@lru_cache(maxsize=4096)
 def crown_cut(spring: Fraction, standing: Fraction, step: Fraction) -> CrownCut:
     """Return the angles of one end of a crown piece.
 

@@ -17,7 +17,6 @@ from typing import Final
 from trimlang.joinery.cased_opening import CasedOpening, CasingPart
 from trimlang.joinery.casings_in_corners import sawn_off
 from trimlang.joinery.cuts import end_cut
-from trimlang.joinery.meeting import depth_of
 from trimlang.joinery.piece import Piece
 from trimlang.joinery.remarks import Remark
 from trimlang.joinery.returns import return_piece
@@ -28,6 +27,7 @@ from trimlang.lengths.tape import NOTHING
 from trimlang.marking import N_
 from trimlang.survey.job import End
 from trimlang.survey.on_walls import HeadMember
+from trimlang.survey.outline import depth_of
 
 _FROM_BELOW: Final = N_("part {n} of {all} from below")
 _IN_FRONT: Final = N_("on the face of {trim}")

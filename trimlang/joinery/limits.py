@@ -10,7 +10,6 @@ from typing import Final
 from trimlang.diagnostics import Span
 from trimlang.joinery.at_the_saw import Facing, both_ends, nested, saw_for
 from trimlang.joinery.crown import drop, projection
-from trimlang.joinery.meeting import depth_of
 from trimlang.joinery.piece import Cut, Piece
 from trimlang.joint_row import Corner, Edge, Fit
 from trimlang.joints import Joint
@@ -29,6 +28,7 @@ from trimlang.settings.job_rows import MOST_REACH
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Job, LoosePiece, Run, Trim
 from trimlang.survey.measures import Findings
+from trimlang.survey.outline import depth_of
 
 _USUAL_REACH: Final = 60
 """Degrees; how far saws swing that swing further than most (from memory)."""

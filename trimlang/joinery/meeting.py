@@ -26,7 +26,7 @@ from trimlang.lengths.tape import NOTHING
 from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.survey.job import End, Gap, Job, Room, Run, Trim
-from trimlang.survey.outline import depths
+from trimlang.survey.outline import depth_of
 
 NEARLY_SQUARE: Final = 5
 """Degrees off square up to which a butt against a wall is cut square and closed with caulk."""
@@ -200,11 +200,6 @@ def at_plane(plain: Meeting, beyond: Fraction) -> Meeting:
     """Return a meeting that butts against a wall or a face ``beyond`` the walls' corner."""
     end = replace(plain.end, joint=STOPPED, fit=Fit.MITRED)
     return replace(plain, end=end, meets=Meets.PLANE, beyond=beyond, corner=plain.end.corner)
-
-
-def depth_of(trim: Trim) -> Fraction:
-    """Return how far a trim stands out from what it is nailed to (inches)."""
-    return depths((trim,))[trim.name] or NOTHING
 
 
 def section_of(trim: Trim, slope: Fraction = NOTHING) -> tuple[Fraction, Fraction]:

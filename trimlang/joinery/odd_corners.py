@@ -23,7 +23,6 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.cuts import mitred_corner
-from trimlang.joinery.meeting import depth_of
 from trimlang.joinery.on_the_wall import is_on_floor
 from trimlang.joinery.piece import Cut
 from trimlang.joinery.remarks import Remark, SaidAngle, SaidLength, Value
@@ -35,6 +34,7 @@ from trimlang.marking import N_
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Job, Room, Run, Trim
 from trimlang.survey.measures import Findings
+from trimlang.survey.outline import depth_of
 
 _TWISTED: Final = {
     Side.LEFT: N_(

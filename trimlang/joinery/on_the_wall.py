@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from trimlang.joinery.meeting import depth_of
 from trimlang.language.facts import Side
 from trimlang.lengths.tape import NOTHING
 from trimlang.survey.in_front import height_below
 from trimlang.survey.job import Job, Room, Run, Trim
+from trimlang.survey.outline import depth_of
 
 
 def floor_trim(job: Job, run: Run) -> Trim | None:

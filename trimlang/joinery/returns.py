@@ -20,7 +20,7 @@ from trimlang.lengths.tape import NOTHING
 from trimlang.marking import N_
 from trimlang.settings.table import Settings
 from trimlang.survey.job import Trim
-from trimlang.survey.outline import depths
+from trimlang.survey.outline import depth_of
 
 _CLOSES: Final = {
     Side.LEFT: N_("closes the left end of {piece}; glue, do not nail"),
@@ -42,7 +42,7 @@ def return_piece(
     is ``behind`` the trim there (inches).  It is mitred where it meets the run and square where it
     meets the wall; a crown's return is as long at the wall edge as what is behind.
     """
-    deep = depths((trim,))[trim.name] or NOTHING
+    deep = depth_of(trim)
     along_back = behind and trim.spring is not None
     exact = behind + (0 if along_back else deep)
     length, rounding = round_length(exact, RoundedAs.RETURN, settings)

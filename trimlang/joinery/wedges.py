@@ -9,6 +9,7 @@ wide as both are off together.
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import lru_cache
 
 from trimlang.joinery.piece import Lean
 from trimlang.joint_row import Edge
@@ -46,6 +47,7 @@ def wedge(depth: Fraction, exact: Fraction, setting: Fraction, *, pieces: int = 
     return pieces * depth * abs(tangent(exact) - tangent(setting)) * cosine(exact)
 
 
+@lru_cache(maxsize=4096)
 def crown_wedges(
     deep: tuple[Fraction, Fraction],
     exact: tuple[Fraction, Fraction],

@@ -47,14 +47,14 @@ def is_tape_fraction(value: Fraction) -> bool:
 
 def steps_down(value: Fraction, step: Fraction) -> Fraction:
     """Return the largest multiple of ``step`` that is not above ``value``."""
-    above, below = _in_steps(value, step)
-    return step * (above // below)
+    count, rest, _ = _in_steps(value, step)
+    return step * count if rest else value
 
 
 def steps_up(value: Fraction, step: Fraction) -> Fraction:
     """Return the smallest multiple of ``step`` that is not below ``value``."""
-    above, below = _in_steps(value, step)
-    return step * -(-above // below)
+    count, rest, _ = _in_steps(value, step)
+    return step * (count + 1) if rest else value
 
 
 def on_mark(value: Fraction, step: Fraction) -> Fraction:
@@ -64,19 +64,23 @@ def on_mark(value: Fraction, step: Fraction) -> Fraction:
     geometry may come out a hair beside it, and would be rounded a whole step away.
     """
     mark = steps_nearest(value, step)
-    return mark if abs(value - mark) < HAIR else value
+    return mark if mark == value or abs(value - mark) < HAIR else value
 
 
 def steps_nearest(value: Fraction, step: Fraction) -> Fraction:
     """Return the multiple of ``step`` nearest ``value``; a tie goes up."""
-    above, below = _in_steps(value, step)
-    # floor(value ÷ step + 1/2)
-    return step * ((2 * above + below) // (2 * below))
+    count, rest, whole = _in_steps(value, step)
+    return step * (count + (2 * rest >= whole)) if rest else value
 
 
-def _in_steps(value: Fraction, step: Fraction) -> tuple[int, int]:
-    """Return value ÷ step as two whole numbers, not reduced: lengths are rounded very often."""
-    return value.numerator * step.denominator, value.denominator * step.numerator
+def _in_steps(value: Fraction, step: Fraction) -> tuple[int, int, int]:
+    """Return the whole steps in a length, what is left over, and of what that would be one more.
+
+    In whole numbers, and nothing is left of most lengths: these are rounded very often.
+    """
+    (above, below), (up, down) = value.as_integer_ratio(), step.as_integer_ratio()
+    whole = below * up
+    return *divmod(above * down, whole), whole
 
 
 def mixed_number(value: Fraction) -> str:

@@ -35,7 +35,7 @@ class Course:
 
     room: Room
     stretches: tuple[Stretch, ...]
-    thick: dict[str, Fraction | None]
+    thick: dict[str, Fraction]
     chords: tuple[Chord, ...] = ()
 
     @property

@@ -149,14 +149,16 @@ def outline(room: Room, trims: Iterable[Trim] = ()) -> Outline:
     )
 
 
-def depths(trims: Iterable[Trim]) -> dict[str, Fraction | None]:
-    """Return how far each trim stands out (inches): its thickness, or a crown's projection."""
-    return {
-        trim.name: trim.thickness
-        if trim.spring is None or trim.height is None
-        else trim.height * _fine(sine(trim.spring))
-        for trim in trims
-    }
+def depths(trims: Iterable[Trim]) -> dict[str, Fraction]:
+    """Return how far each trim stands out from what it is nailed to (inches), by its name."""
+    return {trim.name: depth_of(trim) for trim in trims}
+
+
+def depth_of(trim: Trim) -> Fraction:
+    """Return how far a trim stands out (inches): its thickness, or a crown's projection."""
+    if trim.spring is None or trim.height is None:
+        return trim.thickness or NOTHING
+    return trim.height * _fine(sine(trim.spring))
 
 
 def turn_between(one: Stretch, other: Stretch) -> Turn:
@@ -204,9 +206,7 @@ def shared(turns: tuple[Turn, ...]) -> tuple[Fraction, ...]:
     )
 
 
-def wall_length(
-    stretch: Stretch, room: Room, thick: dict[str, Fraction | None] | None = None
-) -> Fraction:
+def wall_length(stretch: Stretch, room: Room, thick: dict[str, Fraction] | None = None) -> Fraction:
     """Return how much wall a stretch takes up in plan (inches)."""
     if isinstance(stretch, Gap):
         return stretch.along
@@ -221,13 +221,13 @@ def wall_length(
     return in_plan
 
 
-def _scraps(end: End, run: Run, room: Room, thick: dict[str, Fraction | None]) -> Fraction:
+def _scraps(end: End, run: Run, room: Room, thick: dict[str, Fraction]) -> Fraction:
     # Only at an outside corner do scraps reach past the wall; inside, the tape ends at the wall
     # either way.
     if not end.joint.is_outside or not run.trims:
         return NOTHING
     mitre = room.settings.mitre_out if end.corner is None else mitre_of_corner(end.corner)
-    return (thick.get(end.scraps_of or run.trims[0]) or Fraction(0)) * tangent(mitre)
+    return thick.get(end.scraps_of or run.trims[0], NOTHING) * tangent(mitre)
 
 
 def _curve(stretch: Stretch) -> Fraction:

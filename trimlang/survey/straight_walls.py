@@ -72,7 +72,7 @@ def _turns(one: Stretch, other: Stretch) -> bool:
 
 
 def _on_the_floor(
-    stretches: Iterable[Stretch], room: Room, thick: dict[str, Fraction | None]
+    stretches: Iterable[Stretch], room: Room, thick: dict[str, Fraction]
 ) -> Iterator[Spot]:
     """Yield where each stretch begins and the last one ends; the lowest is at 0."""
     x = y = NOTHING
