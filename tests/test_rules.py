@@ -41,6 +41,7 @@ AT_A_DOOR = {
     "trimlang/output/job_files.py": "jinja2, where pages are wanted",
     "trimlang/planning/moved_joints.py": "highspy and numpy, which a quick plan does without",
     "trimlang/survey/survey.py": "most jobs have no log",
+    "trimlang/survey/closing.py": "most rooms close",
     "trimlang/survey/near_names.py": "most jobs name no trim that they do not have",
     "trimlang/stock/planner.py": "highspy and numpy, where lengths alone prove nothing",
 }

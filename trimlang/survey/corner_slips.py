@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from fractions import Fraction
 from itertools import combinations
@@ -15,18 +15,20 @@ from trimlang.lengths.angles import RIGHT, STRAIGHT, degrees_text
 from trimlang.lengths.tape import mixed_number, steps_nearest
 from trimlang.survey.chi_squared import SUM_IS_OFF
 from trimlang.survey.ends import LEAST_CORNER, MOST_CORNER
-from trimlang.survey.job import End, Run, Stretch
+from trimlang.survey.job import Run, Stretch
 from trimlang.survey.measured_walk import (
     Course,
     angle_at,
     disputed,
     replaced,
     sides_at,
+    with_angles,
+    with_corner,
     with_end,
 )
 from trimlang.survey.misfit import misfit, shared_turns
+from trimlang.survey.possible_slip import DISPUTE, UNUSUAL, Slip
 from trimlang.survey.skipped_walls import skipped_walls
-from trimlang.survey.slips import DISPUTE, UNUSUAL, Slip
 
 # Added to a slip's score by how rare the kind of slip is, in chi-squared, so that a commoner one is
 # believed first (common practice, no source).
@@ -253,31 +255,4 @@ def _in_or_out(course: Course, at: int) -> tuple[Joint, Joint]:
 def _flipped(course: Course, at: int) -> tuple[Stretch, ...]:
     """Return the stretches with one corner turned from inside to outside, or the reverse."""
     _, right = _in_or_out(course, at)
-    return _mended(course, at, lambda end: replace(end, joint=right))
-
-
-def with_angles(
-    course: Course, angles: Mapping[int, Fraction | None], *, implied: bool = False
-) -> tuple[Stretch, ...]:
-    """Return the stretches with other angles (degrees) at the corners after some of them.
-
-    ``implied`` says that these were worked out, not read.
-    """
-    for at, angle in angles.items():
-        mended = _mended(
-            course,
-            at,
-            lambda end, angle=angle: replace(end, corner=angle, implied=implied),  # type: ignore[misc]
-        )
-        course = replace(course, stretches=mended)
-    return course.stretches
-
-
-def _mended(course: Course, at: int, mend: Callable[[End], End]) -> tuple[Stretch, ...]:
-    """Return the stretches with ``mend`` applied to both sides of one corner."""
-    stretches, after = course.stretches, (at + 1) % len(course.stretches)
-    for place, side in ((at, Side.RIGHT), (after, Side.LEFT)):
-        end = side.of(stretches[place].left, stretches[place].right)
-        if end is not None and end.joint.is_corner:
-            stretches = replaced(stretches, place, with_end(stretches[place], side, mend(end)))
-    return stretches
+    return with_corner(course, at, lambda end: replace(end, joint=right))

@@ -7,40 +7,23 @@ are found by least squares, each step from the corners of the one before (Gauss 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import replace
 from fractions import Fraction
 from math import degrees
 from typing import Final
 
-from trimlang.lengths.angles import TENTH, degrees_text
+from trimlang.lengths.angles import TENTH
 from trimlang.lengths.tape import steps_nearest
-from trimlang.survey.corner_slips import tried_with, with_angles
 from trimlang.survey.diagonals import chords_of
 from trimlang.survey.job import Room, Trim
-from trimlang.survey.measured_walk import Course
+from trimlang.survey.measured_walk import Course, with_angles
 from trimlang.survey.misfit import Walk, misfit, shared_turns, takers_of
 from trimlang.survey.outline import depths
-from trimlang.survey.slips import Slip
-from trimlang.survey.unsaid_corners import between
 
 _MOST_OFF: Final = 5
 """Degrees: a corner that is further off square is seen, and hardly taken for square."""
-_RARE: Final = 4.0
-"""Added to its score in chi-squared, as for a slip at several places (common practice, no
-source)."""
 _STEPS: Final = 5
-
-
-def crooked_corners(course: Course, walk: Walk) -> Iterator[Slip]:
-    """Yield the angles that walls and diagonals leave for the corners that nobody measured."""
-    angles = _angles(walk)
-    if angles:
-        said = ", ".join(
-            f"{degrees_text(angle)} between {between(course, at)}" for at, angle in angles.items()
-        )
-        words = f"the corners are not square: {said}"
-        yield from tried_with(course, with_angles(course, angles), words, tuple(angles), _RARE)
 
 
 def lean(room: Room, trims: Iterable[Trim]) -> Room:
@@ -57,11 +40,11 @@ def lean(room: Room, trims: Iterable[Trim]) -> Room:
     walk = course.walk()
     if not walk.goes_round or course.disputes:
         return room
-    leaning = with_angles(course, _angles(walk), implied=True)
+    leaning = with_angles(course, angles_left(walk), implied=True)
     return replace(room, walk=leaning)
 
 
-def _angles(walk: Walk) -> dict[int, Fraction]:
+def angles_left(walk: Walk) -> dict[int, Fraction]:
     """Return the angles by the places of their corners, none where the room leans too far."""
     takers = [at for at in takers_of(walk) if not walk.turns[at].measured]
     if not walk.chords or len(takers) < 2:

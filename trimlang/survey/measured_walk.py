@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from typing import Final
@@ -139,6 +139,33 @@ def replaced(stretches: Sequence[Stretch], at: int, *by: Stretch) -> tuple[Stret
 def with_end(stretch: Stretch, side: Side, end: End) -> Stretch:
     """Return a stretch that ends otherwise at one side."""
     return replace(stretch, right=end) if side is Side.RIGHT else replace(stretch, left=end)
+
+
+def with_angles(
+    course: Course, angles: Mapping[int, Fraction | None], *, implied: bool = False
+) -> tuple[Stretch, ...]:
+    """Return the stretches with other angles (degrees) at the corners after some of them.
+
+    ``implied`` says that these were worked out, not read.
+    """
+    for at, angle in angles.items():
+        mended = with_corner(
+            course,
+            at,
+            lambda end, angle=angle: replace(end, corner=angle, implied=implied),  # type: ignore[misc]
+        )
+        course = replace(course, stretches=mended)
+    return course.stretches
+
+
+def with_corner(course: Course, at: int, mend: Callable[[End], End]) -> tuple[Stretch, ...]:
+    """Return the stretches with ``mend`` applied to both sides of one corner."""
+    stretches, after = course.stretches, (at + 1) % len(course.stretches)
+    for place, side in ((at, Side.RIGHT), (after, Side.LEFT)):
+        end = side.of(stretches[place].left, stretches[place].right)
+        if end is not None and end.joint.is_corner:
+            stretches = replaced(stretches, place, with_end(stretches[place], side, mend(end)))
+    return stretches
 
 
 def _own_doubt(one: Stretch, other: Stretch) -> float | None:

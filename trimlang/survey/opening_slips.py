@@ -10,9 +10,10 @@ from trimlang.joint_row import Corner
 from trimlang.joints import Joint
 from trimlang.language.facts import Side
 from trimlang.survey.job import End, Gap, Run, Stretch
+from trimlang.survey.length_slips import length_slips, roughly
 from trimlang.survey.measured_walk import Course, replaced, with_end
 from trimlang.survey.misfit import Misfit, misfit
-from trimlang.survey.slips import UNUSUAL, Slip, length_slips, likely, roughly
+from trimlang.survey.possible_slip import UNUSUAL, Slip, likely
 
 # Inches that a forgotten opening may be wide.
 _NARROWEST_OPENING, _WIDEST_OPENING = 18, 120

@@ -27,7 +27,7 @@ from trimlang.survey.misfit import (
     walked,
     weighed,
 )
-from trimlang.survey.slips import Slip
+from trimlang.survey.possible_slip import Slip
 
 COARSE: Final = 0.75
 """Inches: where a survey can tell as little, it finds nine walls of ten that are an inch wrong.

@@ -17,10 +17,11 @@ from trimlang.lengths.angles import RIGHT
 from trimlang.record import record
 from trimlang.survey.ends import LEAST_CORNER, MOST_CORNER
 from trimlang.survey.job import End, Run
+from trimlang.survey.length_slips import roughly
 from trimlang.survey.measured_walk import Course, angle_at, replaced, with_end
 from trimlang.survey.misfit import misfit
 from trimlang.survey.outline import WHOLE_TURN
-from trimlang.survey.slips import DISPUTE, SHORTEST, Slip, roughly
+from trimlang.survey.possible_slip import DISPUTE, SHORTEST, Slip
 
 # Added to a slip's score in chi-squared by how rare it is (common practice, no source).
 _SKIPPED, _RARER = 4.0, 2.0

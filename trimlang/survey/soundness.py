@@ -23,7 +23,7 @@ from trimlang.survey.misfit import (
     takers_of,
     weighed,
 )
-from trimlang.survey.slips import SHORTEST
+from trimlang.survey.possible_slip import SHORTEST
 
 _AN_INCH: Final = 1.0
 _CLEARLY: Final = 1.8

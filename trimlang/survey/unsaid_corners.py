@@ -23,7 +23,7 @@ from trimlang.survey.job import End, Gap, Run, Stretch
 from trimlang.survey.measured_walk import Course, replaced, with_end
 from trimlang.survey.misfit import misfit
 from trimlang.survey.outline import WHOLE_TURN
-from trimlang.survey.slips import Slip
+from trimlang.survey.possible_slip import Slip
 
 _Reading: TypeAlias = Mapping[int, Corner | None]
 """What stands at each place where the file says nothing: a corner, or a wall that goes on."""

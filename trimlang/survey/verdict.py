@@ -8,7 +8,8 @@ from fractions import Fraction
 from trimlang.lengths.tape import Unit, feet_text, steps_nearest, steps_up
 from trimlang.record import record
 from trimlang.survey.adjusting import Residual
-from trimlang.survey.slips import Slip
+from trimlang.survey.job import Room
+from trimlang.survey.possible_slip import Slip
 
 
 class Verdict(StrEnum):
@@ -79,3 +80,9 @@ class Closing:
         if self.verdict in (Verdict.CLASHES, Verdict.CROOKED):
             said = f"{self.verdict}; {said}"
         return f"{said}; {knows}{f'; {self.settles}' if self.settles else ''}"
+
+
+def unchecked(room: Room, why: Unchecked, slips: tuple[Slip, ...] = ()) -> Closing:
+    """Return the closing of a room that cannot be checked; ``slips`` may be the reason."""
+    unit, step = room.settings.unit, room.settings.rounding_step
+    return Closing(room.name, Verdict.NOT_CHECKED, unit, step, slips=slips, why=why)

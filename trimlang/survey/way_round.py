@@ -16,7 +16,7 @@ from trimlang.survey.job import Room
 from trimlang.survey.measured_walk import Course
 from trimlang.survey.measures import Findings
 from trimlang.survey.misfit import Chord, Walk, misfit
-from trimlang.survey.slips import Slip
+from trimlang.survey.possible_slip import Slip
 
 _COMPASS: Final = re.compile(r"(n|e|s|w|north|east|south|west)\W?[0-9]*[a-z]?")
 """A wall's name after the compass, in small letters."""
