@@ -59,7 +59,6 @@ def write(target: Path, files: Mapping[str, bytes]) -> None:
 
 
 def _compile(options: JobBuild, text: str, path: Path | None, tell: Tell) -> Result:
-
     effort = effort_of(options.plan)
     with checked_plans(), Progress(sys.stderr, quiet=options.quiet) as progress:
         result = compile_job(text, path=path, name=STDIN, effort=effort, watch=progress.watch)

@@ -46,15 +46,10 @@ def compare_versions(options: CompareOptions) -> int:
     if options.out is not None and options.out.is_file() and not options.force:
         complain(f"{options.out} is there already; name another file, or add --force")
         return WRONG_USAGE
-    jobs = [Path(job) for job in (options.old, options.new) if job is not None]
-    if options.out is not None and is_one_of(options.out, jobs):
-        complain(f"{options.out} is one of the job files that are compared; name another file")
-        return WRONG_USAGE
     # Either a second file or a revision says what to compare with, never both.
     if (options.new is None) == (options.revision is None):
         complain("give two job files, or one and --git REV")
         return WRONG_USAGE
-
     try:
         # For an older version out of git: as files, because a job reads its includes from beside
         # it.
@@ -65,7 +60,6 @@ def compare_versions(options: CompareOptions) -> int:
 
 
 def _compare(options: CompareOptions, folder: Path) -> int:
-
     if options.revision is not None:
         was, commit = _old_version(options.old, options.revision, folder)
         # The path of the copy out of git means nothing to a reader, so the versions get names.
@@ -77,9 +71,6 @@ def _compare(options: CompareOptions, folder: Path) -> int:
         names = (options.old, options.new)
         versions = Versions(*(STDIN if name == "-" else printable(name) for name in names))
     old, new, logs = _both(options, names, versions)
-    if options.out is not None and is_one_of(options.out, _read(options, old, new)):
-        complain(f"{options.out} is read by one of the jobs; name another file")
-        return WRONG_USAGE
     found = compare(old, new, _named(old, options.cut), logs)
     text = _in_form(options, found, versions, old, new)
     if options.out is None:
@@ -97,11 +88,10 @@ def _read(options: CompareOptions, old: Result, new: Result) -> list[Path]:
     """Return the files that the two jobs are read from, what they include and their logs."""
     jobs = (Path(options.old), Path(options.new or options.old))
     files = [(job, name) for job, one in zip(jobs, (old, new), strict=True) for name in one.sources]
-    return [*map(log_beside, jobs), *(job.parent / name for job, name in files)]
+    return [*jobs, *map(log_beside, jobs), *(job.parent / name for job, name in files)]
 
 
 def _old_version(job: str, revision: str, folder: Path) -> tuple[Path, str]:
-
     try:
         return take_out(Path(job), revision, folder)
     except NotInGitError as error:
@@ -142,6 +132,10 @@ def _both(
             tell(name, result)
     if not all(result.ok for result in checked):
         raise StopError(JOB_ERRORS)
+    # Before the plans, which take long.
+    if options.out is not None and is_one_of(options.out, _read(options, *checked)):
+        complain(f"{options.out} is read by one of the jobs; name another file")
+        raise StopError(WRONG_USAGE)
     # Kept before the logs are taken off the jobs below.
     logs = (checked[0].job.log, checked[1].job.log)
     if not all(logs):
@@ -179,7 +173,6 @@ def _named(old: Result, named: Sequence[str]) -> frozenset[str]:
 def _in_form(
     options: CompareOptions, found: Comparison, versions: Versions, old: Result, new: Result
 ) -> str:
-
     if options.form is ComparisonForm.JSON:
         return comparison_json(found, versions)
     if options.form is ComparisonForm.TEXT:

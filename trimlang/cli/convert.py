@@ -77,7 +77,6 @@ def _job(options: ConvertOptions, data: bytes) -> str | None:
 
 
 def _table(options: ConvertOptions, data: bytes) -> str | None:
-
     name = options.source.name
     try:
         source = Source(name, decode(data, name))

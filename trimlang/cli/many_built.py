@@ -117,7 +117,6 @@ def _sound(options: SheetOptions) -> bool:
 
 
 def _died(file: str) -> JobAnswer:
-
     why = "the process that built it came down"
     return JobAnswer(code=OUR_FAULT, why=why, out="", err=f"trimlang: {file}: {why}\n")
 

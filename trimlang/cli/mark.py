@@ -66,7 +66,6 @@ def mark(options: MarkOptions) -> int:
 
 
 def _mark(options: MarkOptions, log_path: Path) -> int:
-
     messages = MessageOptions(form=options.messages)
     log = ""
     if log_path.exists():
@@ -98,7 +97,6 @@ def _mark(options: MarkOptions, log_path: Path) -> int:
 
 
 def _compiled(options: MarkOptions, messages: MessageOptions, log: Source) -> Result:
-
     if options.others:
         from trimlang.cli.shared_build import of_log, planned_together
 
@@ -150,7 +148,6 @@ def _show(result: Result, options: MarkOptions, log_name: str, first: int) -> No
 
 
 def _write(options: MarkOptions, result: Result, log_path: Path, log: str, first: int) -> int:
-
     entries = () if result.progress is None else result.progress.full_entries
     full = in_full(result.job, entries, {piece.id: piece.unit for piece in result.pieces})
     texts = {name: source.text for name, source in result.sources.items()}

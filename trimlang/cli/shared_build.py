@@ -162,7 +162,6 @@ def _files(options: BuildOptions, shared: SharedOrder) -> dict[str, bytes]:
 
 
 def _summary(shared: SharedOrder, target: Path) -> str:
-
     result = shared.result
     cost = result.job.cost_text
     sticks = sum(len(plan.sticks) for plan in result.plans)

@@ -29,7 +29,6 @@ def site_words(result: Result) -> str:
 
 
 def _pieces(progress: JobProgress) -> str:
-
     fitted, spoiled = progress.count(State.FITTED), progress.count(State.SPOILED)
     cut = fitted + progress.count(State.CUT)
     summary = f"{len(progress.states)} pieces: {cut} cut, {fitted} of them fitted"

@@ -68,7 +68,6 @@ def _tidy(name: str, options: TidyOptions) -> int:
 
 
 def _tidied(name: str, options: TidyOptions) -> int:
-
     try:
         file = _read(name, options.walls)
     except UnreadableError as error:
@@ -112,7 +111,6 @@ def _shown(name: str) -> str:
 
 
 def _read(name: str, walls: str | None) -> _File:
-
     # One byte more than allowed is enough to see that a file is too large.
     most = MOST_MEGABYTES * 2**20 + 1
     if name == "-":

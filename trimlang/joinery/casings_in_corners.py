@@ -44,13 +44,10 @@ def check_corners(job: Job, room: Room, findings: Findings) -> None:
 
 def ripped(opening: CasedOpening) -> Iterator[Remark]:
     """Yield what an opening's left leg gives way to in a corner of the room."""
-    overlap = (
-        None
-        if opening.far
-        else in_the_way(
-            opening.job, opening.room, opening.gap, opening.room.walk.index(opening.gap)
-        )
-    )
+    if opening.far:
+        return
+    place = opening.room.walk.index(opening.gap)
+    overlap = in_the_way(opening.job, opening.room, opening.gap, place)
     if overlap is not None:
         by = SaidLength(overlap.by, opening.room.settings.unit)
         yield Remark(_RIP, (("by", by), ("other", called(overlap.other))))

@@ -87,7 +87,7 @@ class _Stop:
         return not self.line.text[: (before.column or 1) - 1].strip()
 
 
-def told_better(text: str, finding: Diagnostic) -> Diagnostic:
+def as_known_slip(text: str, finding: Diagnostic) -> Diagnostic:
     """Return what a known slip says of a word that stands where a wall's name would."""
     span = finding.span
     # A line that can be read is no row of a table, whatever parts its words.

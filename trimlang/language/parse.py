@@ -133,9 +133,9 @@ def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Dia
             statement: Statement | None = builder.transform(parsed)
             lost = tuple(Unread(problem.span) for problem in problems)
             if builder.no_walls:
-                from trimlang.language.mistakes import told_better
+                from trimlang.language.mistakes import as_known_slip
 
-                builder.problems += [told_better(text, one) for one in builder.no_walls]
+                builder.problems += [as_known_slip(text, one) for one in builder.no_walls]
             statement, told = without_no_lengths(statement, builder.problems)
             if statement is None and told:
                 return _unreadable(text, file, number), problems + told

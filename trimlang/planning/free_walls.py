@@ -18,7 +18,7 @@ from trimlang.record import record
 from trimlang.settings.table import Settings
 from trimlang.stock.certificate import Certificate, FreeRun
 from trimlang.stock.checking.anywhere_check import shown_anywhere
-from trimlang.stock.long_walls.beside_walls import floor_by_length
+from trimlang.stock.long_walls.wall_rooms import floor_by_length
 from trimlang.stock.long_walls.wall_ways import LongWall
 from trimlang.stock.problem import Part, Problem
 

@@ -110,17 +110,17 @@ def with_bound(plan: Plan, problem: Problem, bound: int, effort: Effort) -> Plan
     )
 
 
-def _yard(problem: Problem) -> tuple[Blank, ...]:
+def _for_sale(problem: Problem) -> tuple[Blank, ...]:
     return tuple(blank for blank in problem.blanks if not blank.on_hand)
 
 
 def _sticks(problem: Problem, purchases: Iterable[Purchase]) -> int:
-    packs = {blank.key: blank.pack for blank in _yard(problem)}
+    packs = {blank.key: blank.pack for blank in _for_sale(problem)}
     return sum(one.packs * packs.get(one.blank, 0) for one in purchases)
 
 
 def _spent(problem: Problem, purchases: Iterable[Purchase]) -> int:
-    prices = {blank.key: blank.price for blank in _yard(problem)}
+    prices = {blank.key: blank.price for blank in _for_sale(problem)}
     return sum(one.packs * prices.get(one.blank, 0) for one in purchases)
 
 
@@ -132,7 +132,7 @@ def _enough(problem: Problem, plan: Plan) -> bool:
 
 def _lowest_rate(problem: Problem) -> int:
     """Return the least that a stick costs at the yard, down to a whole coin."""
-    return min((blank.price // blank.pack for blank in _yard(problem)), default=0)
+    return min((blank.price // blank.pack for blank in _for_sale(problem)), default=0)
 
 
 def _lowered(problem: Problem, amount: int) -> Problem:
@@ -182,7 +182,7 @@ def _choices(
         Addition(
             gain=sum(gain(blank) for blank in one.blanks), cost=one.price, most=one.most(bought)
         )
-        for one in sold_as_one(_yard(problem))
+        for one in sold_as_one(_for_sale(problem))
     ]
 
 
@@ -193,7 +193,7 @@ def _added(problem: Problem, counts: tuple[int, ...] | None) -> Counter[str] | N
     return Counter(
         {
             blank.key: count
-            for one, count in zip(sold_as_one(_yard(problem)), counts, strict=True)
+            for one, count in zip(sold_as_one(_for_sale(problem)), counts, strict=True)
             for blank in one.blanks
             if count
         }

@@ -24,9 +24,9 @@ from trimlang.planning.placing import quick_cost, with_places
 from trimlang.planning.wall_in_units import cut_in, long_wall
 from trimlang.record import record
 from trimlang.stock.certificate import FreeRun
-from trimlang.stock.long_walls.beside_walls import floor_by_length
 from trimlang.stock.long_walls.dividing import Dividing
 from trimlang.stock.long_walls.joint_bound import JointBound
+from trimlang.stock.long_walls.wall_rooms import floor_by_length
 from trimlang.stock.long_walls.wall_ways import LongWall
 from trimlang.stock.problem import Problem
 

@@ -119,10 +119,12 @@ class Misfit:
     def tells(self) -> float:
         """The least mistake that this survey can tell, wherever it is (inches)."""
         lengths = (len(self.effects) - len(self.missed) + 2) // 2
-        return told((weighed(one, self.weight) for one in self.effects[:lengths]), self.weight)
+        return least_noticed(
+            (weighed(one, self.weight) for one in self.effects[:lengths]), self.weight
+        )
 
 
-def told(walls: Iterable[float], weight: Matrix) -> float:
+def least_noticed(walls: Iterable[float], weight: Matrix) -> float:
     """Return the least mistake that a survey of this weight can tell (inches).
 
     ``walls`` is by how many variances an inch at each wall shows.  With diagonals it is the wall

@@ -20,10 +20,10 @@ from trimlang.survey.misfit import (
     along,
     dot,
     inverse,
+    least_noticed,
     misfit,
     shared_turns,
     takers_of,
-    told,
     walked,
     weighed,
 )
@@ -121,8 +121,9 @@ def _more_diagonals(course: Course, walk: Walk, fit: Misfit) -> Iterator[tuple[C
     conditions = list(zip(*(effect for _, effect in errors), strict=True))
     shared = [[dot(row, condition) for condition in conditions] for row in weighty]
     known = [[dot(line, row) for line in fit.weight] for row in shared]
-    own = walk.wall_doubt**2 / 3
-    spread = [[dot(row, other) - dot(down, along_it) + (own if row is rows[at] else 0.0)
+    # What a diagonal is misread by differs from one to the next, so it counts once for each.
+    reading = walk.wall_doubt**2 / 3
+    spread = [[dot(row, other) - dot(down, along_it) + (reading if row is rows[at] else 0.0)
                for at, (other, along_it) in enumerate(zip(weighty, shared, strict=True))]
               for row, down in zip(rows, known, strict=True)]  # fmt: skip
     moved = [[value - dot(down, effect)
@@ -137,10 +138,10 @@ def _more_diagonals(course: Course, walk: Walk, fit: Misfit) -> Iterator[tuple[C
         best = max(range(len(left)), key=lambda at: round(least[at], 9))
         yield left.pop(best), sqrt(SURE[0] / least[best])
         row, line = moved.pop(best), spread.pop(best)
-        own = line.pop(best)
-        shows = [have + more * more / own for have, more in zip(shows, row, strict=True)]
+        pivot = line.pop(best)
+        shows = [have + more * more / pivot for have, more in zip(shows, row, strict=True)]
         for at, other in enumerate(spread):
-            part = other.pop(best) / own
+            part = other.pop(best) / pivot
             spread[at] = [value - part * by for value, by in zip(other, line, strict=True)]
             moved[at] = [value - part * by for value, by in zip(moved[at], row, strict=True)]
 
@@ -181,7 +182,7 @@ def _with_corners(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settling]
         words = f"the corner of {names[at]} and {names[(at + 1) % count]}"
         weight = inverse(spread)
         shows = (weighed(effect, weight) for effect in fit.effects[:count])
-        yield Settling(words, told(shows, weight))
+        yield Settling(words, least_noticed(shows, weight))
 
 
 def which_of(course: Course, walk: Walk, slips: Sequence[Slip]) -> str:

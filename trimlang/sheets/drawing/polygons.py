@@ -24,11 +24,6 @@ def overlap(one: Shape, other: Shape) -> bool:
     return any(cross(*a, *b) for a in sides(one) for b in sides(other))
 
 
-def boxes_overlap(one: Shape, other: Shape) -> bool:
-    """Return whether two rectangles, turned or not, overlap; touching does not count."""
-    return not TakenPlaces([one]).leave_free(other)
-
-
 class TakenPlaces:
     """Rectangles, turned or not, on which no other may lie."""
 

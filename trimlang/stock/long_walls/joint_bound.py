@@ -18,16 +18,16 @@ from typing import Any, Final, TypeAlias
 
 from trimlang.record import record
 from trimlang.stock.certificate import Certificate, FreeRun
-from trimlang.stock.long_walls.beside_walls import (
-    WallRooms,
-    beside_walls,
-    by_length,
-    walls_beside,
-    worth_by_length,
-)
 from trimlang.stock.long_walls.joint_pricing import JointPricing
 from trimlang.stock.long_walls.joint_program import JoinedStick, JointProgram, Split
 from trimlang.stock.long_walls.wall_divisions import Steps, cheapest_divisions, steps_of
+from trimlang.stock.long_walls.wall_rooms import (
+    WallRooms,
+    by_length,
+    timber_beside_walls,
+    wall_rooms,
+    worth_by_length,
+)
 from trimlang.stock.mixes.buying import Buying
 from trimlang.stock.mixes.mix import WORTHS_KEPT, Known, Mix, MixSearch
 from trimlang.stock.patterns.pricing import SCALE
@@ -83,9 +83,9 @@ class JointBound:
         self, fixed: Problem, free: Sequence[FreeRun], seconds: Callable[[], float]
     ) -> None:
         self._seconds = seconds
-        self.timber, among = beside_walls(fixed, free)
+        self.timber, among = timber_beside_walls(fixed, free)
         self._search = MixSearch(among, Buying(among))
-        self._ways = walls_beside(free, self.timber, among)
+        self._ways = wall_rooms(free, self.timber, among)
         self._known = Known([worth_by_length(self.timber, by_length(free, among))])
         self._steps: list[Steps] = [()]
         self._laid = [False]

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from trimlang.stock.long_walls.beside_walls import WallRooms, part_of
 from trimlang.stock.long_walls.joint_program import JoinedStick
 from trimlang.stock.long_walls.wall_divisions import Steps
+from trimlang.stock.long_walls.wall_rooms import WallRooms, part_of
 from trimlang.stock.patterns.nesting import Nesting
 from trimlang.stock.patterns.pricing import Pricing
 from trimlang.stock.sticks.mitres import most_shared

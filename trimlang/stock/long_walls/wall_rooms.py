@@ -26,7 +26,7 @@ LAID: Final = 300
 """Parts are laid one after another where the longest stick is filled in no more steps."""
 
 
-def beside_walls(fixed: Problem, free: Sequence[FreeRun]) -> tuple[Timber, Timber]:
+def timber_beside_walls(fixed: Problem, free: Sequence[FreeRun]) -> tuple[Timber, Timber]:
     """Return the timber of the fixed pieces alone, and that among stand-ins for parts of walls.
 
     In both the pieces take the room that they take beside parts of walls.
@@ -80,30 +80,34 @@ class WallRooms:
     leans: tuple[Leans, ...] = ()
 
 
-def walls_beside(free: Sequence[FreeRun], alone: Timber, among: Timber) -> tuple[WallRooms, ...]:
-    """Return ways to count the rooms of walls, given what ``beside_walls`` returns.
+def wall_rooms(free: Sequence[FreeRun], alone: Timber, among: Timber) -> tuple[WallRooms, ...]:
+    """Return ways to count the rooms of walls, given what ``timber_beside_walls`` returns.
 
     Where pieces lean they are laid one after another, if that takes fair time.  Otherwise, and
     first in a small job, overlaps are charged to ends.
     """
     kerf = among.problem.kerf
-    # What is taken off a part must leave some of it, or counted as the least room that there is it
-    # would count for more than it takes.  Only a wall in parts as short as its own mitres is so.
-    if not free or (among.leaning and any(run.least + kerf <= 2 * run.most_lean for run in free)):
+    if not free:
         return ()
-    if among.leaning and not any(size.left or size.right for size in alone.sizes):
+    # What is taken off a part must leave some of it, or counted as the least room that there is it
+    # would count for more than it takes.  Only a wall in parts as short as its own mitres is so;
+    # laid one after another, parts keep their whole room.
+    sound = not among.leaning or all(run.least + kerf > 2 * run.most_lean for run in free)
+    if sound and among.leaning and not any(size.left or size.right for size in alone.sizes):
         return (_among_square(free, among),)
-    charged = tuple(
-        _sort(run, among, off, 2 * run.most_lean if among.leaning else 0)
-        for run, off in zip(free, _charged(free, among), strict=True)
+    charged = WallRooms(
+        tuple(
+            _sort(run, among, off, 2 * run.most_lean if among.leaning else 0)
+            for run, off in zip(free, _charged(free, among), strict=True)
+        )
     )
     leans = _most_leaning({lean for run in free for lean in _part_leans(run)})
     whole = tuple(_sort(run, among, 0, 0) for run in free)
     lying = [*alone.sizes, *(part_of(sort.least, *lean) for sort in whole for lean in leans)]
     if not among.leaning or not can_nest(lying, [kind.room for kind in alone.kinds], LAID):
-        return (WallRooms(charged),)
+        return (charged,) if sound else ()
     laid = WallRooms(whole, leans=leans)
-    return (WallRooms(charged), laid) if sum(alone.demand) <= FEW else (laid,)
+    return (charged, laid) if sound and sum(alone.demand) <= FEW else (laid,)
 
 
 def _among_square(free: Sequence[FreeRun], among: Timber) -> WallRooms:
@@ -197,16 +201,16 @@ def worth_by_length(timber: Timber, walls: int) -> Worth:
 
 def floor_by_length(fixed: Problem, free: Sequence[FreeRun]) -> int:
     """Return what the pieces and the walls cost at the least by length alone."""
-    alone, among = beside_walls(fixed, free)
+    alone, among = timber_beside_walls(fixed, free)
     return cost_floor(alone, worth_by_length(alone, by_length(free, among)))
 
 
 __all__ = [
     "WallRooms",
-    "beside_walls",
     "by_length",
     "floor_by_length",
     "part_of",
-    "walls_beside",
+    "timber_beside_walls",
+    "wall_rooms",
     "worth_by_length",
 ]
