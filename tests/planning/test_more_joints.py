@@ -12,10 +12,12 @@ from trimlang.planning.ask import Asking
 from trimlang.planning.more_joints import cuts_on_studs
 from trimlang.planning.placing import with_places
 from trimlang.planning.wall_in_units import cut_in
+from trimlang.sheets.export.plan_json import least_words
 from trimlang.stock.planner import QUICK, plan_stock
 from trimlang.stock.problem import Plan
 
 HEAD = f"{BASE}\nspare 0 %\n{TWELVE_FEET}\n"
+COARSE = "trim base: 1 in thick, 5 in tall\nspare 0 %\nround to 1/2 in\nsaw: kerf 1/8 in\n"
 ROOM = 'room "R", trim base, open walk\n'
 
 
@@ -72,6 +74,43 @@ def test_where_studs_are_known_the_joint_is_on_one() -> None:
     # the joint's middle lies half its lap, 9/32 in, before the end of the piece; within a mark
     beside = (first.length - Fraction(9, 32) - 5) % 16
     assert min(beside, 16 - beside) < Fraction(1, 16)
+
+
+def test_joints_on_two_studs_pay_for_themselves_one_by_one() -> None:
+    """Each joint has to save more than its price beside the other."""
+    stock = "stock base: 120 in at 12.00, 144 in at 15.00\non-hand base: 1 of 69 in\n"
+    rooms = ROOM + "bare 1 ft\n".join(
+        f"  N{n}: {one} in, left=butt, right=butt, first stud {stud} in\n"
+        for n, (one, stud) in enumerate(((131, 9), (109, 11), (72, 3)))
+    )
+    (plan,) = planned(f"{COARSE}{stock}splices: a joint costs 1.00\n{rooms}").plans
+    assert plan.cost + plan.added.joints == 28
+
+
+def test_what_rounding_leaves_makes_no_part_too_short() -> None:
+    """The last part takes it up: the longer one where the other is as short as may be."""
+    stock = "stock base: 144 in at 14.40\non-hand base: 2 of 69 in\nsplices: a joint costs 3.00\n"
+    rooms = "  N: 88 in, left=butt, right=out-corner\n  E: 88 in, left=out-corner, right=butt\n"
+    (plan,) = planned(COARSE + stock + ROOM + rooms).plans
+    assert plan.cost + 3 * plan.added.joints == Fraction("17.40")
+
+
+def test_what_other_joints_could_save_is_told() -> None:
+    """With a joint that no program finds, and on another stud, less may do: nothing says no."""
+    stock = "stock base: 96 in at 9.00, 144 in at 14.00\n"
+    studs = ", first stud {} in\nbare 1 ft\n"
+    rooms = ROOM + (
+        f"  N0: 167 in, left=butt, right=butt{studs.format(13)}"
+        f"  N1: 150 in, left=butt, right=butt{studs.format(10)}"
+        "  S0: 138 in, left=butt, right=butt\nbare 1 ft\n  S1: 101 in, left=butt, right=butt\n"
+    )
+    joint = HEAD + "splices: a joint costs 3.00\n" + walls(100, 100, 120)
+    for text in (COARSE + stock + rooms, joint):
+        result = planned(text)
+        (plan,) = result.plans
+        assert plan.anywhere is not None
+        assert plan.anywhere < plan.cost
+        assert "no plan of these pieces costs less" in least_words(result)
 
 
 def test_crown_gets_none() -> None:
@@ -168,6 +207,7 @@ def test_no_place_for_one_joint_is_better(seed: int) -> None:
     (plan,) = result.plans
     asking, pieces = Asking(result.job, result.job.trim("base")), usual.pieces
     best = usual.cost
+    assert plan.anywhere is not None
     for run in result.splices:
         (whole,) = run.cut
         for first in range(24, int(whole + run.lap) // 2 + 1):
@@ -177,4 +217,5 @@ def test_no_place_for_one_joint_is_better(seed: int) -> None:
             other = plan_stock(asked.problem)
             assert isinstance(other, Plan)
             best = min(best, Fraction(other.cost, asked.per_coin) + price)
+            assert plan.anywhere <= Fraction(other.cost, asked.per_coin)
     assert plan.cost + price * plan.added.joints <= best

@@ -58,6 +58,11 @@ class Splice:
         """Whether the run has a joint whatever the plan."""
         return len(self.cut) > 1
 
+    @property
+    def could_differ(self) -> bool:
+        """Whether the plan could join the run elsewhere, or where it needs no joint."""
+        return self.free or self.studs is not None or not self.is_joined
+
     def part_names(self, count: int) -> list[str]:
         """Return the ids of its pieces where it is cut into so many."""
         return [f"{self.whole.id}-{_part_name(number, count)}" for number in range(1, count + 1)]

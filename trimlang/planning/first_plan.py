@@ -155,7 +155,6 @@ def plan_trim(
     ends = thread_time() + effort.seconds
     # Joints may be anywhere, or on any of the studs.
     moving = tuple(one for one in runs if one.free or (one.studs is not None and one.is_joined))
-    free = tuple(one for one in runs if one.free)
 
     def left() -> float:
         return ends - thread_time()
@@ -178,7 +177,7 @@ def plan_trim(
         return None
     share = replace(effort, seconds=left() if effort.prove else 0.0)
     least = best.plan.cost
-    if free:
+    if moving:
         best, least = redrawn(asking, pieces, moving, best, share, watch)
     added = Added()
     if job.settings.joint_price is not None:
@@ -186,7 +185,7 @@ def plan_trim(
         best, for_more, added = with_more_joints(asking, pieces, runs, best, share, watch)
         least = min(least, for_more)
     laid = replace(lay_out(best.question, best.plan), added=added)
-    if not free:
+    if not any(one.could_differ for one in runs):
         return laid, best.places
     anywhere = Fraction(least, best.question.per_coin)
     return with_bound_anywhere(laid, anywhere), best.places

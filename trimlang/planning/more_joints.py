@@ -34,7 +34,10 @@ WALLS: Final = 30
 """So many walls may get a joint more, the longest of them: each is one more column to price."""
 
 QUICK_PLANS: Final = 60
-"""Quick plans made to compare joints on studs, at most."""
+"""Quick plans made to compare joints on studs, at most, each with one."""
+
+PAYING: Final = 20
+"""Joints on studs that pay alone and are tried beside others, at most."""
 
 
 @record
@@ -97,18 +100,25 @@ class MoreJoints:
         places: dict[str, tuple[Fraction, ...]] = {}
         if not self._on_studs or (least := quick_cost(asking, pieces)) is None:
             return places
-        left = QUICK_PLANS
-        for splice in self._on_studs:
-            now = with_places(pieces, self._on_studs, places)
-            for cut in cuts_on_studs(splice):
-                if left == 0 or self._seconds() <= 0:
-                    return places
-                left -= 1
-                cost = quick_cost(asking, with_places(now, (splice,), {splice.whole.id: cut}))
-                if cost is not None and cost + self._price < least:
-                    places[splice.whole.id] = cut
-                    least = cost + self._price
+        every = [(one, cut) for one in self._on_studs for cut in cuts_on_studs(one)]
+        alone: list[tuple[int, int]] = []
+        for number, (splice, cut) in enumerate(every[:QUICK_PLANS]):
+            cost = self._quickly(asking, with_places(pieces, (splice,), {splice.whole.id: cut}))
+            if cost is not None and cost + self._price < least:
+                alone.append((cost, number))
+        # What saves most by itself comes first; the others have to pay beside it.
+        for _, number in sorted(alone)[:PAYING]:
+            splice, cut = every[number]
+            if splice.whole.id in places:
+                continue
+            found = {**places, splice.whole.id: cut}
+            cost = self._quickly(asking, with_places(pieces, self._on_studs, found))
+            if cost is not None and cost + self._price < least:
+                places, least = found, cost
         return places
+
+    def _quickly(self, asking: Asking, pieces: Sequence[Piece]) -> int | None:
+        return quick_cost(asking, pieces) if self._seconds() > 0 else None
 
     def _cuts(self, parts: Sequence[Sequence[int]]) -> Iterator[tuple[str, tuple[Fraction, ...]]]:
         for splice, lengths in zip(self._joinable.splices, parts, strict=True):

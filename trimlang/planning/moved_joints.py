@@ -42,10 +42,11 @@ def redrawn(
 ) -> tuple[JoinedPlan, int]:
     """Return a plan with joints drawn by a program over all of them, where that is better.
 
-    And what the trim costs at least, wherever the joints are.
+    And what the trim costs at least, wherever the joints are.  Those on studs are not drawn, but
+    what holds for any place holds for each stud.
     """
     ends = thread_time() + effort.seconds
-    walls = free_walls(best.question, tuple(one for one in moving if one.free))
+    walls = free_walls(best.question, moving)
     if not effort.prove:
         return best, walls.shown_by_length(best.plan.cost)
     # It searches with a solver, which a quick plan does not load.
@@ -53,7 +54,11 @@ def redrawn(
 
     drawn = DrawnJoints(walls, lambda: ends - thread_time())
     least = drawn.bound(best.plan.cost)
-    for _ in range(DRAWN):
+    free = tuple(one for one in moving if one.free)
+    if free != moving:
+        walls = free_walls(best.question, free)
+        drawn = DrawnJoints(walls, lambda: ends - thread_time())
+    for _ in range(DRAWN if free else 0):
         seconds = ends - thread_time()
         places = drawn.places(best.question, best.plan.cost, least) if seconds > 0 else {}
         if not places:

@@ -39,22 +39,27 @@ def cut_in(splice: Splice, lengths: Sequence[Fraction]) -> tuple[Fraction, ...] 
 
     They have as many joints as the run or more; the last length takes up what rounding leaves.
     """
-    settings = splice.wall.room.settings
-    step = settings.rounding_step
+    step = splice.wall.room.settings.rounding_step
     # Every joint more has a lap, in which wood lies twice.
     total = sum(splice.cut, Fraction(0)) + (len(lengths) - len(splice.cut)) * splice.lap
     # The longest first, as the usual cut has them; one that is no whole number of steps last.
     order = sorted(lengths, key=lambda one: (steps_down(one, step) != one, -one))
-    before = order[:-1]
-    cut = (*before, total - sum(before))
-    # In one piece there is nothing to be joined.
-    if len(cut) == 1:
-        return cut
-    sound = (
+    # What rounding leaves may be too much for the shortest, and not for a longer one.
+    for last in reversed(range(len(order))):
+        before = [*order[:last], *order[last + 1 :]]
+        cut = (*before, total - sum(before))
+        if len(cut) == 1 or _is_within_rules(splice, cut):
+            return cut
+    return None
+
+
+def _is_within_rules(splice: Splice, cut: Sequence[Fraction]) -> bool:
+    settings = splice.wall.room.settings
+    step, *before = settings.rounding_step, *cut[:-1]
+    return (
         min(cut) >= least_piece(splice.lap, settings)
         and max(before) <= steps_down(splice.longest, step)
         and cut[-1] <= splice.longest - step
         # A length between two marks of the tape could not be set at the saw.
         and all(steps_down(length, step) == length for length in before)
     )
-    return cut if sound else None

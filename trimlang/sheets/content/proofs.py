@@ -47,7 +47,7 @@ def cost_proofs(result: Result, pen: Pen) -> CostProofs:
 
 def _elsewhere(result: Result, plan: TrimPlan) -> Fraction | None:
     """Return the most that other joints could save on a proven plan; None: no joint is free."""
-    free = tuple(one for one in result.splices if one.free and one.trim.name == plan.trim)
+    free = tuple(one for one in result.splices if one.could_differ and one.trim.name == plan.trim)
     # Once the saw has started the joints are fixed by what is cut, and a plan that is not proven
     # says its gap anyway.
     if not free or result.progress is not None or plan.status is not Status.PROVEN:

@@ -56,7 +56,7 @@ def plan_status(result: Result) -> PlanStatus:
 
 def least_words(result: Result) -> str:
     """Say what no plan costs less than; where joints are free, only of these pieces."""
-    pieces = " of these pieces" if any(splice.free for splice in result.splices) else ""
+    pieces = " of these pieces" if any(splice.could_differ for splice in result.splices) else ""
     # Without prices nothing costs anything: the sticks are as few and short as they can be.
     less, why = (
         ("does with less", "; no stick has a price") if result.job.by_length else ("costs less", "")
