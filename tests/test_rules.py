@@ -40,6 +40,7 @@ AT_A_DOOR = {
     "trimlang/language/parse.py": "most files have no line that cannot be read",
     "trimlang/output/job_files.py": "jinja2, where pages are wanted",
     "trimlang/planning/moved_joints.py": "highspy and numpy, which a quick plan does without",
+    "trimlang/sheets/render/pdf.py": "xml, where a PDF is wanted",
     "trimlang/survey/survey.py": "most jobs have no log",
     "trimlang/survey/closing.py": "most rooms close",
     "trimlang/survey/near_names.py": "most jobs name no trim that they do not have",
@@ -58,6 +59,7 @@ LATE = {
     "pygls": "may not be installed",
     "importlib": "its parts for archives and versions take a tenth of a check to load",
     **dict.fromkeys(("difflib", "json"), "half a hundredth of a check, which most need not"),
+    "multiprocessing": "half a hundredth of a build, which only a PDF needs",
     **dict.fromkeys(("fcntl", "msvcrt", "resource"), "not on every system"),
 }
 """Other libraries that are imported inside functions, and why."""

@@ -17,7 +17,6 @@ import tempfile
 import warnings
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager, suppress
-from multiprocessing import get_context
 from threading import current_thread, main_thread
 from typing import TYPE_CHECKING, TypeAlias
 
@@ -100,6 +99,8 @@ class _Beside:
 
 
 def _fork(make: Make, scratch: str) -> _Beside:
+    from multiprocessing import get_context
+
     context = get_context("fork")
     reader, writer = context.Pipe(duplex=False)
     process = context.Process(target=_work, args=(make, writer, scratch), daemon=True)

@@ -11,8 +11,6 @@ from functools import lru_cache
 from io import StringIO
 from typing import TYPE_CHECKING, Any, Final
 
-from trimlang.sheets.render.page_tree import page_tree
-
 if TYPE_CHECKING:
     from xml.etree.ElementTree import Element
 
@@ -102,6 +100,8 @@ def _refusals() -> Iterator[None]:
 def _printed(html: str) -> Any:
     """Return a page as PDF, read the quick way where that can be."""
     import weasyprint
+
+    from trimlang.sheets.render.page_tree import page_tree
 
     tree = page_tree(html)
     if tree is None:
