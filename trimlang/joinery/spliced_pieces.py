@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
+from string import ascii_lowercase
 from typing import Final
 
 from trimlang.joinery.cuts import end_cut, scarf_lap
@@ -63,9 +64,13 @@ class Splice:
         """Whether the plan could join the run elsewhere, or where it needs no joint."""
         return self.free or self.studs is not None or not self.is_joined
 
-    def part_names(self, count: int) -> list[str]:
-        """Return the ids of its pieces where it is cut into so many."""
-        return [f"{self.whole.id}-{_part_name(number, count)}" for number in range(1, count + 1)]
+    def names(self, count: int = 0) -> list[str]:
+        """Return the ids of its pieces from the left, as it is cut or cut into so many."""
+        count = count or len(self.cut)
+        if count == 1:
+            return [self.whole.id]
+        parts = ascii_lowercase[:count] if count <= len(ascii_lowercase) else range(1, count + 1)
+        return [f"{self.whole.id}-{part}" for part in parts]
 
     def pieces(self, cut: Sequence[Fraction] | None = None) -> list[Piece]:
         """Return the pieces from the left, cut to ``cut`` or to other lengths (inches)."""
@@ -191,9 +196,8 @@ def _pieces(splice: Splice, cut: Sequence[Fraction]) -> list[Piece]:
     settings, count = wall.room.settings, len(cut)
     scarf = End(joint=SCARF, span=wall.run.span)
     pieces: list[Piece] = []
-    names = splice.part_names(count)
     place, laps = Fraction(0), Side.LEFT
-    for number, exact in enumerate(cut, start=1):
+    for number, (name, exact) in enumerate(zip(splice.names(count), cut, strict=True), start=1):
         left = whole.left if number == 1 else end_cut(scarf, Side.LEFT, trim, settings, laps)
         place += exact - lap
         # The two ends of one joint must be cut parallel, so which piece laps over is asked once for
@@ -211,7 +215,7 @@ def _pieces(splice: Splice, cut: Sequence[Fraction]) -> list[Piece]:
         pieces.append(
             replace(
                 whole,
-                id=names[number - 1],
+                id=name,
                 length=length,
                 left=left,
                 right=right,
@@ -245,10 +249,6 @@ def _past_wall_edge(piece: Piece) -> Fraction:
         ),
         Fraction(0),
     )
-
-
-def _part_name(number: int, count: int) -> str:
-    return chr(ord("a") + number - 1) if count <= 26 else str(number)
 
 
 def _studs(whole: Piece, wall: Wall) -> Studs | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from math import ceil, floor, lcm
@@ -80,30 +80,31 @@ class Asking:
         self.trim = trim
         # What can be cut from: bought or at hand.
         sold: tuple[Offer | Rest, ...] = (*trim.offers, *trim.rests)
-        self._step = job.settings.tape_step
+        self._step = step = job.settings.tape_step
         # Prices become whole numbers exactly, even where one has fractions of a cent.
         prices = [one.price for one in sold] + [job.settings.joint_price or Fraction(0)]
         self._per_coin = lcm(100, *(price.denominator for price in prices))
+        self._sources, self._blanks = _stock(trim, step, self._per_coin)
         # By id(), because comparing pieces is slow. The piece is kept in the entry, so that its
         # id is not given to another one meanwhile.
-        self._measured: dict[int, _Measured] = {}
+        self._measured: dict[int, tuple[Piece, Fraction]] = {}
+        # The same by what the kerf was rounded up by, which hardly ever changes.
+        self._parts: dict[Fraction, dict[int, Part]] = {}
         # Asked once: it goes through all sticks of the trim, and the planner asks again and again.
         self._has_batches = trim.has_batches
 
     def about(self, pieces: Iterable[Piece]) -> Question:
         """Return the problem of cutting these pieces of the trim."""
-        settings = self.job.settings
-        measured = [self._measure(piece) for piece in pieces]
-        step = self._step
-        sources, blanks = self._stock()
+        settings, step = self.job.settings, self._step
+        pieces = tuple(pieces)
         needed = sum(
             # Small glued pieces (returns, rounded corners) add nothing to the spare.
-            (one.piece.length for one in measured if not one.piece.kind.is_glued),
+            (piece.length for piece in pieces if not piece.kind.is_glued),
             Fraction(0),
         )
         # The kerf that the planner counts between any two parts is that of the steepest cut;
         # `slack` is what rounding it up to a step has added.
-        flattest = min((one.flattest for one in measured), default=Fraction(1))
+        flattest = min(map(self._flattest, pieces), default=Fraction(1))
         # The smallest cosine of all cuts belongs to the steepest one (see `marks.squareness`).
         # One kerf for all cuts of a trim keeps the planner's problem small; what it counts too much
         # becomes offcut when the plan is laid out.
@@ -111,8 +112,8 @@ class Asking:
         slack = ceil(wide) - wide
         problem = Problem(
             trim=self.trim.name,
-            parts=tuple(self._grouped(one.piece, one.part(step, slack)) for one in measured),
-            blanks=blanks,
+            parts=self._parts_of(pieces, slack),
+            blanks=self._blanks,
             kerf=ceil(wide),
             end_waste=ceil(settings.squares_off / step),
             # Up, as everywhere where less would be a promise that is not kept.
@@ -127,10 +128,18 @@ class Asking:
             problem=problem,
             step=step,
             per_coin=self._per_coin,
-            sources=sources,
-            ends={one.piece.id: (one.piece.left, one.piece.right) for one in measured},
+            sources=self._sources,
+            ends={piece.id: (piece.left, piece.right) for piece in pieces},
             kerf=settings.kerf,
         )
+
+    def _parts_of(self, pieces: Sequence[Piece], slack: Fraction) -> tuple[Part, ...]:
+        """Return the parts that stand for pieces in the planner's problem."""
+        known = self._parts.setdefault(slack, {})
+        for piece in pieces:
+            if id(piece) not in known:
+                known[id(piece)] = self._grouped(piece, _part(piece, self._step, slack))
+        return tuple(known[id(piece)] for piece in pieces)
 
     def _grouped(self, piece: Piece, part: Part) -> Part:
         """Return the part with what may not mix batches; where there is one batch, as it is."""
@@ -140,62 +149,49 @@ class Asking:
         wall = f" {piece.run}" if self.trim.batch_by is BatchScope.WALL else ""
         return replace(part, group=f"{piece.room}{wall}")
 
-    def _measure(self, piece: Piece) -> _Measured:
+    def _flattest(self, piece: Piece) -> Fraction:
         known = self._measured.get(id(piece))
         if known is None:
-            known = self._measured[id(piece)] = _Measured(piece)
-        return known
+            known = self._measured[id(piece)] = piece, _flattest(piece)
+        return known[1]
 
-    def _stock(self) -> tuple[dict[str, Offer | Rest], tuple[Blank, ...]]:
-        """Return the blanks, and which offer or offcut each blank's key stands for."""
-        sources: dict[str, Offer | Rest] = {}
-        blanks: list[Blank] = []
-        for number, rest in enumerate(self.trim.rests, start=1):
-            # By their place in the file: two offcuts of one length may have unlike prices or
-            # batches.
-            key = f"on-hand-{number}"
-            sources[key] = rest
-            price = int(rest.price * self._per_coin)
-            length = floor(rest.length / self._step)
-            # Nothing is cut from what the hand beside the blade cannot hold.
-            if rest.length >= SAFE_TO_HOLD:
-                blanks.append(
-                    Blank(key, length, price, limit=rest.count, on_hand=True, batch=rest.batch)
-                )
-        for number, offer in enumerate(self.trim.offers, start=1):
-            key = f"offer-{number}"
-            sources[key] = offer
-            price = int(offer.price * self._per_coin)
-            # Down to the last mark on the stick: what lies behind that mark is no use to a tape.
-            length = floor(offer.length / self._step)
+
+def _stock(
+    trim: Trim, step: Fraction, per_coin: int
+) -> tuple[dict[str, Offer | Rest], tuple[Blank, ...]]:
+    """Return the blanks, and which offer or offcut each blank's key stands for."""
+    sources: dict[str, Offer | Rest] = {}
+    blanks: list[Blank] = []
+    for number, rest in enumerate(trim.rests, start=1):
+        # By their place in the file: two offcuts of one length may have unlike prices or
+        # batches.
+        key = f"on-hand-{number}"
+        sources[key] = rest
+        price = int(rest.price * per_coin)
+        length = floor(rest.length / step)
+        # Nothing is cut from what the hand beside the blade cannot hold.
+        if rest.length >= SAFE_TO_HOLD:
             blanks.append(
-                Blank(
-                    key=key,
-                    length=length,
-                    price=price,
-                    pack=offer.pack,
-                    limit=offer.at_most,
-                    bundle="" if offer.bundle is None else f"bundle-{offer.bundle}",
-                    batch=offer.batch,
-                )
+                Blank(key, length, price, limit=rest.count, on_hand=True, batch=rest.batch)
             )
-        return sources, tuple(blanks)
-
-
-class _Measured:
-    """A piece in the planner's terms."""
-
-    def __init__(self, piece: Piece) -> None:
-        self.piece = piece
-        self.flattest = _flattest(piece)
-        self._parts: dict[Fraction, Part] = {}
-
-    def part(self, step: Fraction, slack: Fraction) -> Part:
-        """Return the part that stands for the piece in the planner's problem."""
-        known = self._parts.get(slack)
-        if known is None:
-            known = self._parts[slack] = _part(self.piece, step, slack)
-        return known
+    for number, offer in enumerate(trim.offers, start=1):
+        key = f"offer-{number}"
+        sources[key] = offer
+        price = int(offer.price * per_coin)
+        # Down to the last mark on the stick: what lies behind that mark is no use to a tape.
+        length = floor(offer.length / step)
+        blanks.append(
+            Blank(
+                key=key,
+                length=length,
+                price=price,
+                pack=offer.pack,
+                limit=offer.at_most,
+                bundle="" if offer.bundle is None else f"bundle-{offer.bundle}",
+                batch=offer.batch,
+            )
+        )
+    return sources, tuple(blanks)
 
 
 def steepest_kerf(pieces: Iterable[Piece], kerf: Fraction) -> Fraction:

@@ -77,7 +77,7 @@ def free_walls(question: Question, free: Sequence[Splice]) -> FreeWalls:
     walls: list[LongWall] = []
     rounded = 0
     for splice in free:
-        own = [parts.pop(piece.id) for piece in splice.pieces()]
+        own = [parts.pop(name) for name in splice.names()]
         settings = splice.wall.room.settings
         wall = long_wall(splice, own, question)
         # Where a wall's pieces may be rounded differently in other places, each counts as short as

@@ -162,7 +162,7 @@ def _joinable(asking: Asking, question: Question, splices: Sequence[Splice]) -> 
         if len(taken) == WALLS:
             break
         more = _alike(splice)
-        own = [parts[piece.id] for piece in splice.pieces()]
+        own = [parts[name] for name in splice.names()]
         wall = long_wall(splice, own, question)
         # A joint has to fall on a mark of the tape, and no part may be too short.
         if more is None or wall is None:
@@ -186,7 +186,7 @@ def _joinable(asking: Asking, question: Question, splices: Sequence[Splice]) -> 
             )
         )
         taken.append(splice)
-    gone = {piece.id for splice in taken for piece in splice.pieces()}
+    gone = {name for splice in taken for name in splice.names()}
     others = tuple(part for part in problem.parts if part.id not in gone)
     # Walls in unlike steps cannot be divided by one table, so none gets a joint more.
     if len({wall.step for wall in walls}) > 1:

@@ -37,10 +37,10 @@ def with_places(pieces: Iterable[Piece], free: Sequence[Splice], places: Places)
     cut: dict[str, list[Piece]] = {}
     for splice in free:
         if splice.whole.id in places:
-            usual = [piece.id for piece in splice.pieces()]
             # At its first piece all of a run are put, as there may be more of them than were.
-            cut |= {name: [] for name in usual[1:]}
-            cut[usual[0]] = splice.pieces(places[splice.whole.id])
+            first, *others = splice.names()
+            cut |= {name: [] for name in others}
+            cut[first] = splice.pieces(places[splice.whole.id])
     return [one for piece in pieces for one in cut.get(piece.id, (piece,))]
 
 
@@ -67,7 +67,7 @@ def place_splices(
         # One quick plan for the rest, and at least one to try another place.
         if left < 2 or seconds() <= 0:
             break
-        own = {piece.id for piece in splice.pieces()}
+        own = set(splice.names())
         now = with_places(pieces, free, places)
         # What the other pieces leave over is what this wall's pieces should use up.
         rest = asking.about(piece for piece in now if piece.id not in own)

@@ -55,7 +55,7 @@ def with_joints_of_log(
 def _cut_in_two(splice: Splice, live: Mapping[str, Standing]) -> tuple[Fraction, ...] | None:
     """Return a run of one piece as its cut parts divide it; None: no length of a part is known."""
     step, total = splice.wall.room.settings.rounding_step, sum(splice.cut, splice.lap)
-    left, right = (None if name not in live else live[name].length for name in splice.part_names(2))
+    left, right = (None if name not in live else live[name].length for name in splice.names(2))
     if left is None and right is None:
         return None
     # The left part is a whole number of steps, and the right one takes up what rounding leaves.
