@@ -55,10 +55,12 @@ def redrawn(
     drawn = DrawnJoints(walls, lambda: ends - thread_time())
     least = drawn.bound(best.plan.cost)
     free = tuple(one for one in moving if one.free)
+    if not free or least >= best.plan.cost:
+        return best, min(least, best.plan.cost)
     if free != moving:
         walls = free_walls(best.question, free)
         drawn = DrawnJoints(walls, lambda: ends - thread_time())
-    for _ in range(DRAWN if free else 0):
+    for _ in range(DRAWN):
         seconds = ends - thread_time()
         places = drawn.places(best.question, best.plan.cost, least) if seconds > 0 else {}
         if not places:
