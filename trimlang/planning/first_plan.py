@@ -16,6 +16,7 @@ from trimlang.joinery.shorter_sticks import only_steady
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.planning.ask import Asking
 from trimlang.planning.clock import Clock
+from trimlang.planning.equal_walls import cut_alike
 from trimlang.planning.layout import Added, TrimPlan, lay_out, with_bound_anywhere
 from trimlang.planning.moved_joints import JoinedPlan, redrawn, stock_plan, with_more_joints
 from trimlang.planning.placing import place_splices, with_places
@@ -179,6 +180,8 @@ def plan_trim(
     least = best.plan.cost
     if moving:
         best, least = redrawn(asking, pieces, moving, best, share, watch)
+        if effort.prove:
+            best = cut_alike(asking, pieces, moving, best, replace(effort, seconds=left()))
     added = Added()
     if job.settings.joint_price is not None:
         share = replace(effort, seconds=left() if effort.prove else 0.0)
