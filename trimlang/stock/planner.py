@@ -4,24 +4,19 @@ from __future__ import annotations
 
 from dataclasses import replace
 from time import thread_time
-from typing import TYPE_CHECKING
 
 from trimlang.record import record
-from trimlang.stock.certificate import Certificate
 from trimlang.stock.coarser_grid import for_a_bound, for_a_plan
 from trimlang.stock.mixes.buying import Buying
 from trimlang.stock.packings.laying import plan_of
 from trimlang.stock.packings.longest_first import plain_packing, quick_packing
-from trimlang.stock.packings.packing import Packing, better, packing_of
+from trimlang.stock.packings.packing import Incumbent, Packing, better, packing_of
 from trimlang.stock.packings.rests import tidied
 from trimlang.stock.problem import NoPlan, Part, Plan, Problem, Watch
 from trimlang.stock.spare_for_a_loss import kept_room, with_both_kinds_of_spare
 from trimlang.stock.sticks.certifying import certificate_of, of_finer_grid
-from trimlang.stock.sticks.floor import Worth, cost_floor, count_floor, halves_worths, length_worth
+from trimlang.stock.sticks.floor import cost_floor, count_floor, halves_worths, length_worth
 from trimlang.stock.sticks.timber import Timber, timber_of
-
-if TYPE_CHECKING:
-    from trimlang.stock.search.proof import Proof
 
 
 @record
@@ -93,39 +88,32 @@ def _planned(
     if too_long:
         return NoPlan(problem, too_long=too_long)
     buying = Buying(timber)
-    # Two bounds that cost nothing: by length, and by pieces of which no two share a stick.
+    # A bound that costs nothing: by length, and by pieces of which no two share a stick.
     worths = [length_worth(timber), *halves_worths(timber)]
-    bound = max(cost_floor(timber, worth) for worth in worths)
-    stick_bound = max(count_floor(timber, worth) for worth in worths)
     plain = plain_packing(timber, buying)
-    # What a good hand would do, kept where the quick plan is no better.
-    packing = better(plain, quick_packing(timber, buying))
-    reason, work, sure = "the length of the pieces", 0, True
-    racks: list[tuple[tuple[int, ...], Worth]] = []
-    # A bound that was found on a coarser grid brings its own certificate.
-    coarse: Certificate | None = None
+    best = Incumbent(
+        # What a good hand would do, kept where the quick plan is no better.
+        packing=better(plain, quick_packing(timber, buying)),
+        bound=max(cost_floor(timber, worth) for worth in worths),
+        stick_bound=max(count_floor(timber, worth) for worth in worths),
+        worths=worths,
+        reason="the length of the pieces",
+    )
     # Where the lengths alone prove the quick plan, nothing is searched.
-    if packing is None or (effort.prove and packing.rank > (bound, stick_bound)):
+    met = best.packing is not None and best.packing.rank <= (best.bound, best.stick_bound)
+    if best.packing is None or (effort.prove and not met):
         ends = thread_time() + effort.seconds
         if watch is not None:
-            watch(None if packing is None else packing.cost, bound)
-        if not _can_be_tabled(timber):
-            sure = False
-            packing, coarse, why = _on_coarser_grids(timber, buying, packing, bound, ends)
-            if coarse is not None:
-                bound, reason = coarse.bound, why
+            watch(None if best.packing is None else best.packing.cost, best.bound)
+        if _can_be_tabled(timber):
+            _prove(timber, buying, best, ends, watch)
         else:
-            proof = _long_proof(timber, buying, packing, worths, ends, watch)
-            sure = proof.supply_short
-            packing, work = proof.packing, proof.work
-            worths, racks = [*worths, *proof.worths], proof.racks
-            if proof.bound > bound:
-                bound, reason = proof.bound, proof.reason
-            stick_bound = max(stick_bound, proof.stick_bound)
+            _prove_on_coarser_grids(timber, buying, best, ends)
+    packing = best.packing
     if packing is None:
-        return NoPlan(problem, short_of_supply=True, sure=sure)
+        return NoPlan(problem, short_of_supply=True, sure=best.supply_short)
     # Whatever a bound was made from, it is never shown above a plan that was found.
-    bound = min(bound, packing.cost)
+    bound = min(best.bound, packing.cost)
     return plan_of(
         problem,
         timber,
@@ -134,11 +122,11 @@ def _planned(
         tidied(timber, packing) if reserve is None else packing,
         reserve=None if reserve is None else reserve.id,
         bound=bound,
-        stick_bound=stick_bound,
+        stick_bound=best.stick_bound,
         plain=plain,
-        proof=reason,
-        certificate=coarse or certificate_of(timber, bound, worths, racks),
-        work=work,
+        proof=best.reason,
+        certificate=best.certificate or certificate_of(timber, bound, best.worths, best.racks),
+        work=best.work,
         proving=effort.prove,
     )
 
@@ -169,15 +157,13 @@ def _can_be_tabled(timber: Timber) -> bool:
     return len(timber.sizes) * (room + 1) <= CELLS
 
 
-def _on_coarser_grids(
-    timber: Timber, buying: Buying, packing: Packing | None, bound: int, ends: float
-) -> tuple[Packing | None, Certificate | None, str]:
-    """Return the better of a packing and those in coarser steps; a better bound's proof, and why.
+def _prove_on_coarser_grids(timber: Timber, buying: Buying, best: Incumbent, ends: float) -> None:
+    """Search for a plan and a bound in coarser steps.
 
     The grids grow finer until cost and bound meet, or this thread's CPU time reaches ``ends``.
     """
+    best.supply_short = False
     room = max(kind.room for kind in timber.kinds)
-    shown, why = None, ""
     for cells in GRIDS:
         # As many units in one step as bring the tables down to so many cells, rounded up.
         step = -(-len(timber.sizes) * (room + 1) // cells)
@@ -189,18 +175,17 @@ def _on_coarser_grids(
         # Pieces rounded up give a plan that fits, rounded down a bound that holds.
         found = plan_stock(for_a_plan(timber.problem, step), effort=half)
         if isinstance(found, Plan):
-            packing = better(packing, _packing_like(found, timber, buying))
+            best.take(_packing_like(found, timber, buying))
         # A plan that costs no more than its bound needs no second search.
-        if packing is not None and packing.cost <= bound:
-            break
+        if best.packing is not None and best.packing.cost <= best.bound:
+            return
         rounded = for_a_bound(timber.problem, step)
         least = plan_stock(rounded, effort=half)
-        if isinstance(least, Plan) and least.bound > bound and least.certificate is not None:
-            bound, why = least.bound, least.proof or "a coarser grid"
-            shown = of_finer_grid(least.certificate, rounded, timber.problem, step)
-        if packing is not None and packing.cost <= bound:
-            break
-    return packing, shown, why
+        if isinstance(least, Plan) and least.bound > best.bound and least.certificate is not None:
+            best.raise_bound(least.bound, least.proof or "a coarser grid")
+            best.certificate = of_finer_grid(least.certificate, rounded, timber.problem, step)
+        if best.packing is not None and best.packing.cost <= best.bound:
+            return
 
 
 def _packing_like(plan: Plan, timber: Timber, buying: Buying) -> Packing | None:
@@ -217,19 +202,14 @@ def _packing_like(plan: Plan, timber: Timber, buying: Buying) -> Packing | None:
     )
 
 
-def _long_proof(
-    timber: Timber,
-    buying: Buying,
-    packing: Packing | None,
-    worths: list[Worth],
-    ends: float,
-    watch: Watch | None,
-) -> Proof:
+def _prove(
+    timber: Timber, buying: Buying, best: Incumbent, ends: float, watch: Watch | None
+) -> None:
     # The solver is slow to load, and most jobs never come here.
     """Search with a solver until this thread's CPU time reaches ``ends``."""
     from trimlang.stock.search.proof import prove
 
-    return prove(timber, buying, packing, worths, lambda: ends - thread_time(), watch)
+    prove(timber, buying, best, lambda: ends - thread_time(), watch)
 
 
 def _with_reserve(problem: Problem, reserve: Part | None) -> Timber:

@@ -1,4 +1,4 @@
-"""A packing: which sizes lie on which kind of stick.
+"""A packing: which sizes lie on which kind of stick; and the best one so far beside the bound.
 
 Which part of a size lies where, and what is bought, is decided later (``laying.py``).
 """
@@ -6,9 +6,12 @@ Which part of a size lies where, and what is bought, is decided later (``laying.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass, field
 
 from trimlang.record import record
+from trimlang.stock.certificate import Certificate
 from trimlang.stock.mixes.buying import Buying
+from trimlang.stock.sticks.floor import Worth
 from trimlang.stock.sticks.timber import Pattern, Timber
 
 
@@ -23,6 +26,35 @@ class Packing:
     def rank(self) -> tuple[int, int]:
         """What packings are compared by, smaller is better: money, then sticks."""
         return (self.cost, len(self.sticks))
+
+
+@dataclass(slots=True)
+class Incumbent:
+    """The best packing so far, what no plan costs less than, and what shows that.
+
+    ``racks`` hold too little: no choice among the patterns that a worth allows cuts everything.
+    A bound of a coarser grid brings its own ``certificate``.  ``supply_short``: without a
+    packing it is certain that there is none.
+    """
+
+    packing: Packing | None
+    bound: int
+    stick_bound: int
+    worths: list[Worth]
+    reason: str
+    racks: list[tuple[tuple[int, ...], Worth]] = field(default_factory=list)
+    certificate: Certificate | None = None
+    supply_short: bool = True
+    work: int = 0
+
+    def take(self, packing: Packing | None) -> None:
+        """Keep a packing if it is better than the one so far."""
+        self.packing = better(self.packing, packing)
+
+    def raise_bound(self, bound: int, reason: str) -> None:
+        """Keep a bound, and how it was found, if it is higher than the one so far."""
+        if bound > self.bound:
+            self.bound, self.reason = bound, reason
 
 
 def counts_of(timber: Timber, sticks: Iterable[tuple[int, Pattern]]) -> tuple[int, ...]:

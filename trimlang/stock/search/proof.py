@@ -3,146 +3,217 @@
 First the linear program over all that can be bought gives worths.  Then the
 cheapest mix of sticks that no worth rules out is tried.  If it can be cut, it is the
 least-cost plan; if it is shown to be too small, what showed it rules out more mixes;
-if neither is found, the bound stays there while dearer mixes are tried.
+if neither is found, the bound stays there while dearer mixes are tried.  In the same way fewer
+sticks are then looked for at the cost reached: fewer to carry, to square off and to keep apart.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Callable
 from math import ceil
+from typing import Final
 
 from trimlang.stock.mixes.buying import Buying
 from trimlang.stock.mixes.mix import WORTHS_KEPT, Known, MixSearch
-from trimlang.stock.packings.packing import Packing, better, packing_of
+from trimlang.stock.packings.longest_first import fill_counts
+from trimlang.stock.packings.packing import Incumbent, counts_of, packing_of
 from trimlang.stock.patterns.nesting import can_nest
 from trimlang.stock.patterns.relaxation import BATCH, FIRST, Relaxation, Way
 from trimlang.stock.problem import Watch
-from trimlang.stock.search.cutting import Answer, RackCut
+from trimlang.stock.search.cutting import RackCut
 from trimlang.stock.search.diving import Rack
-from trimlang.stock.search.fewer_sticks import fewer_sticks
 from trimlang.stock.solver import HAIR
-from trimlang.stock.sticks.floor import Worth, cost_floor, spare_floor
+from trimlang.stock.sticks.floor import Worth, cost_floor, count_floor, spare_floor
 from trimlang.stock.sticks.timber import Timber
 
-MANY_STICKS = 1_000
+MANY_STICKS: Final = 1_000
 """With so many sticks the program's own rack is cut first, and racks close to it looked at."""
-UNDECIDED = 12
+UNDECIDED: Final = 12
 """So many mixes may be left undecided."""
-SOON = 1e-3
+FEWER: Final = 6
+"""The most racks of fewer sticks tried."""
+FEW_KINDS: Final = 100
+"""With more kinds of stick their numbers are not searched: each look would take seconds."""
+SOON: Final = 1e-3
 """How near to its optimum a program is solved whose patterns only start the next one."""
-SIFTED = "search over the patterns that the bound leaves"
+BY_PATTERNS: Final = "linear program over patterns"
+SIFTED: Final = "search over the patterns that the bound leaves"
 """What is said of a bound that needs more than worths."""
-
-
-@dataclass(slots=True)
-class Proof:
-    """The state of the search: the best packing, the bound, and why it holds.
-
-    ``racks`` hold too little: no choice among the patterns that a worth allows cuts everything.
-    """
-
-    packing: Packing | None
-    bound: int
-    reason: str
-    work: int = 0
-    supply_short: bool = False
-    stick_bound: int = 0
-    worths: list[Worth] = field(default_factory=list)
-    racks: list[tuple[tuple[int, ...], Worth]] = field(default_factory=list)
 
 
 def prove(
     timber: Timber,
     buying: Buying,
-    start: Packing | None,
-    worths: list[Worth],
+    best: Incumbent,
     seconds: Callable[[], float],
     watch: Watch | None = None,
-) -> Proof:
-    """Search for the least cost from a starting packing (None: none found yet)."""
-    state = Proof(start, 0, "linear program over patterns")
-    # Without a plan, each piece alone on a stick is a dear answer to begin with.
-    relaxation = Relaxation(timber, start.sticks if start else singles(timber), seconds)
-    known = Known([*worths, *relaxation.begin()])
-    # Where mitres are shared the quick pricing comes first and near enough; the exact one starts
-    # from its patterns.
-    nests = timber.leaning and can_nest(timber.sizes, [kind.room for kind in timber.kinds])
-    _solve_cost(relaxation, known, state, seconds, SOON if nests else 0.0)
-    racks = RackCut(timber, relaxation, seconds)
-    search = MixSearch(timber, buying)
-    ceiling = _ceiling(timber, buying)
-    if nests:
-        relaxation = racks.seeded(relaxation, Way.NESTED)
-        _solve_cost(relaxation, known, state, seconds, batch=BATCH)
-        racks = RackCut(timber, relaxation, seconds)
-    # Of many mixes that cost nearly the same most are far from what the program uses.
-    usual = relaxation.sticks_used()
-    if sum(usual) >= MANY_STICKS:
-        rounded = racks.cut([ceil(count - HAIR) for count in usual])
-        if rounded.sticks is not None:
-            _take(search, state, rounded.sticks)
-        known.worths.extend(racks.worths_around(usual))
-    undecided = 0
-    tried: set[tuple[int, ...]] = set()
-    passed = Known(known.worths)  # Skips also mixes that were tried without a result.
-    while undecided < UNDECIDED and seconds() > 0:
-        if watch is not None:
-            watch(None if state.packing is None else state.packing.cost, state.bound)
-        below = ceiling if state.packing is None else state.packing.cost
-        mix, floor = search.cheapest(passed, below, seconds())
-        # With a mix left undecided, a plan of its cost may exist: the bound cannot rise above it.
-        if not undecided:
-            state.bound = max(state.bound, floor)
-        if mix is None:
-            # Only if nothing was left undecided is it certain that the supply runs out.
-            state.supply_short = state.packing is None and not undecided and floor >= below
-            break
-        if mix.counts in tried and known.falls_short(mix.counts):
-            # It misses a worth by less than the solver can see and would come again: rule it out
-            # itself.
-            known.too_small.append(mix.counts)
-            passed.too_small.append(mix.counts)
-            continue
-        tried.add(mix.counts)
-        answer = racks.cut(mix.counts)
-        if answer.sticks is not None:
-            _take(search, state, answer.sticks)
-        elif answer.worth is not None:
-            known.worths.append(answer.worth)
-        else:
-            passed.too_small.append(mix.counts)
-            if answer.impossible:
-                state.reason = SIFTED
-                _rule_out(state, known, mix.counts, answer)
+) -> None:
+    """Search for the least cost, and at that cost for the fewest sticks."""
+    search = _Search(timber, buying, best, seconds)
+    search.solve()
+    search.try_mixes(watch)
+    if len(timber.kinds) > FEW_KINDS:
+        search.try_longest_rests()
+    else:
+        search.try_fewer_sticks()
+    best.work = search.work
+
+
+class _Search:
+    def __init__(
+        self, timber: Timber, buying: Buying, best: Incumbent, seconds: Callable[[], float]
+    ) -> None:
+        self._timber, self._buying, self._best = timber, buying, best
+        self._seconds = seconds
+        self._mixes = MixSearch(timber, buying)
+        self._known = Known(best.worths)
+        start = best.packing
+        # Without a plan, each piece alone on a stick is a dear answer to begin with.
+        self._relaxation = Relaxation(timber, start.sticks if start else _singles(timber), seconds)
+        self._racks = RackCut(timber, self._relaxation, seconds)
+
+    @property
+    def work(self) -> int:
+        """Patterns priced and mixes searched for, the same on every machine."""
+        return self._relaxation.work + self._mixes.work
+
+    def solve(self) -> None:
+        """Get worths from the linear program over all that can be bought."""
+        timber = self._timber
+        self._known.worths.extend(self._relaxation.begin())
+        # Where mitres are shared the quick pricing comes first and near enough; the exact one
+        # starts from its patterns.
+        nests = timber.leaning and can_nest(timber.sizes, [kind.room for kind in timber.kinds])
+        self._solve_cost(SOON if nests else 0.0, FIRST)
+        if nests:
+            self._relaxation = self._racks.seeded(self._relaxation, Way.NESTED)
+            self._solve_cost(0.0, BATCH)
+            self._racks = RackCut(timber, self._relaxation, self._seconds)
+        # Of many mixes that cost nearly the same most are far from what the program uses.
+        usual = self._relaxation.sticks_used()
+        if sum(usual) >= MANY_STICKS:
+            rounded = self._racks.cut([ceil(count - HAIR) for count in usual])
+            if rounded.sticks is not None:
+                self._take(rounded.sticks)
+            self._known.worths.extend(self._racks.worths_around(usual))
+
+    def _solve_cost(self, near: float, batch: int) -> None:
+        """Price patterns until the bound meets the program's cost, and keep the best worths.
+
+        ``near``: the part of the cost by which it may be missed.
+        """
+        relaxation = self._relaxation
+        relaxation.pose_cost()
+        spare = float(spare_floor(self._timber))
+        sound: list[tuple[int, Worth]] = []
+        while self._seconds() > 0:
+            value, _, duals = relaxation.solve()
+            if duals is None:
+                break
+            worth, fresh = relaxation.priced(duals, batch)
+            if worth is not None:
+                floor = cost_floor(self._timber, worth)
+                sound.append((floor, worth))
+                self._best.raise_bound(floor, BY_PATTERNS)
+            # The program knows of no spare, the bound does.
+            met = (value + spare) * (1 - near) - 1e-6
+            if not fresh or self._best.bound >= met:
+                break
+        # The worths that prove most come first, since only a few are kept.
+        sound.sort(key=lambda entry: -entry[0])
+        self._known.worths.extend(worth for _, worth in sound[:WORTHS_KEPT])
+
+    def try_mixes(self, watch: Watch | None) -> None:
+        """Try the cheapest mix that nothing rules out, until none costs less than the plan."""
+        best, known, seconds = self._best, self._known, self._seconds
+        ceiling = _ceiling(self._timber, self._buying)
+        undecided: list[tuple[int, ...]] = []
+        tried: set[tuple[int, ...]] = set()
+        best.supply_short = False
+        while len(undecided) < UNDECIDED and seconds() > 0:
+            if watch is not None:
+                watch(None if best.packing is None else best.packing.cost, best.bound)
+            below = ceiling if best.packing is None else best.packing.cost
+            left = Known(known.worths, [*known.too_small, *undecided])
+            mix, floor = self._mixes.cheapest(left, below, seconds())
+            # With a mix left undecided, a plan of its cost may exist: the bound stays below it.
+            if not undecided:
+                best.raise_bound(floor, SIFTED if best.racks else BY_PATTERNS)
+            if mix is None:
+                # Only if nothing was left undecided is it certain that the supply runs out.
+                best.supply_short = best.packing is None and not undecided and floor >= below
+                return
+            if mix.counts in tried and known.falls_short(mix.counts):
+                # It misses a worth by less than the solver can see and would come again: rule it
+                # out itself.
+                known.too_small.append(mix.counts)
+            elif not self._settled(mix.counts):
+                undecided.append(mix.counts)
+            tried.add(mix.counts)
+
+    def try_fewer_sticks(self) -> None:
+        """Try the mix of fewest sticks that nothing rules out, at the cost reached."""
+        best = self._best
+        for _ in range(FEWER):
+            if best.packing is None or self._seconds() <= 0:
+                return
+            counts, floor = self._mixes.fewest(self._known, best.packing.cost, self._seconds())
+            best.stick_bound = max(best.stick_bound, floor)
+            # Nothing is left between what is cut and what must be cut.
+            if counts is None or len(best.packing.sticks) <= best.stick_bound:
+                return
+            if not self._settled(counts):
+                return
+
+    def try_longest_rests(self) -> None:
+        """Keep the bought sticks, and as few of the longest free ones as best fit needs."""
+        timber, best = self._timber, self._best
+        best.stick_bound = max(count_floor(timber, worth) for worth in self._known.worths)
+        if best.packing is None:
+            return
+        free = [k for k, one in enumerate(timber.kinds) if one.to_be_used_up(timber.problem.spare)]
+        counts = counts_of(timber, best.packing.sticks)
+        paid = [0 if kind in free else count for kind, count in enumerate(counts)]
+
+        def rack(number: int) -> list[int]:
+            taken = list(paid)
+            for kind in free:
+                taken[kind] = min(timber.most[kind], number)
+                number -= taken[kind]
+            return taken
+
+        least, most = max(best.stick_bound - sum(paid), 0), sum(counts) - sum(paid)
+        # A binary search: more of the free sticks never make a rack harder to fill, as a rule, and
+        # a wrong turn only misses a better plan.
+        while least < most and self._seconds() > 0:
+            middle = (least + most) // 2
+            sticks = fill_counts(timber, timber.demand, rack(middle))
+            if sticks is None:
+                least = middle + 1
             else:
-                undecided += 1
-    if state.packing is not None:
+                self._take(tuple(sticks))
+                most = min(middle, len(best.packing.sticks) - sum(paid))
 
-        def ruled_out(counts: Sequence[int], answer: Answer) -> None:
-            _rule_out(state, known, counts, answer)
+    def _settled(self, counts: tuple[int, ...]) -> bool:
+        """Try to cut a rack; return whether it was cut, or is ruled out from now on."""
+        answer = self._racks.cut(counts)
+        if answer.sticks is not None:
+            # Sticks that were meant to be fewer may still cost more once they are bought in packs.
+            self._take(answer.sticks)
+        elif answer.worth is not None:
+            self._known.worths.append(answer.worth)
+        elif answer.impossible is not None:
+            self._known.too_small.append(counts)
+            self._best.racks.append((counts, answer.impossible))
+        else:
+            return False
+        return True
 
-        fewer = fewer_sticks(search, racks, known, state.packing, seconds, ruled_out)
-        state.packing, state.stick_bound = fewer.packing, fewer.stick_bound
-    state.work = relaxation.work + search.work
-    state.worths = known.worths
-    return state
-
-
-def _rule_out(state: Proof, known: Known, counts: Sequence[int], answer: Answer) -> None:
-    """Keep that a rack holds too little, by a choice among the patterns that a worth leaves."""
-    known.too_small.append(tuple(counts))
-    if answer.impossible is not None:
-        state.racks.append((tuple(counts), answer.impossible))
-
-
-def _take(search: MixSearch, state: Proof, sticks: Rack) -> None:
-    """Keep these sticks as the packing if they are better than the one so far."""
-    found = packing_of(search.timber, search.buying, sticks)
-    state.packing = better(state.packing, found)
+    def _take(self, sticks: Rack) -> None:
+        self._best.take(packing_of(self._timber, self._buying, sticks))
 
 
-def singles(timber: Timber) -> list[tuple[int, tuple[int, ...]]]:
+def _singles(timber: Timber) -> list[tuple[int, tuple[int, ...]]]:
     """Return each size alone on each kind that holds it: a start for the linear program."""
     return [
         (kind, (size,))
@@ -158,37 +229,3 @@ def _ceiling(timber: Timber, buying: Buying) -> int:
     return total + sum(b.price for k in timber.kinds for b in k.offers) * (
         1 + timber.problem.spare // min((k.length for k in timber.kinds), default=1)
     )
-
-
-def _solve_cost(
-    relaxation: Relaxation,
-    known: Known,
-    state: Proof,
-    seconds: Callable[[], float],
-    near: float = 0.0,
-    batch: int = FIRST,
-) -> None:
-    """Price patterns until the bound meets the linear program's cost, and keep the best worths.
-
-    ``near``: the part of the cost by which it may be missed.
-    """
-    relaxation.pose_cost()
-    timber = relaxation.timber
-    spare = float(spare_floor(timber))
-    sound: list[tuple[int, Worth]] = []
-    while seconds() > 0:
-        value, _, duals = relaxation.solve()
-        if duals is None:
-            break
-        worth, fresh = relaxation.priced(duals, batch)
-        if worth is not None:
-            floor = cost_floor(timber, worth)
-            sound.append((floor, worth))
-            state.bound = max(state.bound, floor)
-        # The program knows of no spare, the bound does.
-        met = (value + spare) * (1 - near) - 1e-6
-        if not fresh or state.bound >= met:
-            break
-    # The worths that prove most come first, since only a few are kept.
-    sound.sort(key=lambda entry: -entry[0])
-    known.worths.extend(worth for _, worth in sound[:WORTHS_KEPT])
