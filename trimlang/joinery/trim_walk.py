@@ -279,7 +279,9 @@ class TrimWalk:
 
     def _crown_behind(self, run: Run, trim: Trim) -> CrownBehind:
         """Return the crown that a bead runs along; nothing of other trim, or without one there."""
-        crown = self._job.trim(trim.before_crown or trim.name)
+        if trim.before_crown is None:
+            return NO_CROWN
+        crown = self._job.trim(trim.before_crown)
         out = self.stands_off(run, trim) - self.stands_off(run, crown)
         if not out or crown.spring is None:
             return NO_CROWN

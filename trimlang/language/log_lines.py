@@ -6,6 +6,7 @@ from typing import Any, TypeAlias
 
 from lark import Token, Transformer, Tree
 from lark.tree import Meta
+from lark.visitors import Discard
 
 from trimlang.diagnostics import Span
 from trimlang.language import tree
@@ -33,10 +34,15 @@ class LogLines(Transformer[Token, Any]):
         self._file = file
         self._line = line
 
-    def _call_userfunc(self, tree: Tree[Any], new_children: Children | None = None) -> Any:
-        # Lark's ``v_args(meta=True)`` gives the place too, but wraps the method anew for each call,
-        # which took a sixth of the time that a line is read in.
-        children = tree.children if new_children is None else new_children
+    def _transform_tree(self, tree: Tree[Any]) -> Any:
+        # Lark looks for a method of each word too; and its ``v_args(meta=True)``, which gives the
+        # place, wraps the method anew for each call.
+        children = []
+        for part in tree.children:
+            is_rule = isinstance(part, Tree)
+            made = self._transform_tree(part) if is_rule else self.__default_token__(part)  # type: ignore[no-untyped-call]
+            if made is not Discard:
+                children.append(made)
         method = getattr(self, tree.data, None)
         if method is None:
             return self.__default__(tree.data, children, tree.meta)  # type: ignore[no-untyped-call]

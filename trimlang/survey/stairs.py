@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
+from functools import partial
 from typing import Final
 
 from trimlang.language import facts
@@ -27,7 +28,8 @@ def climbing(run: Run, said: tuple[facts.Fact, ...], settings: Settings, finding
     """
     slope, steps = _pitch(said, settings, findings)
     ceiling = _ceiling(said, settings, findings)
-    run = replace(run, ceiling=ceiling, turns_level=_level_turns(run, ceiling, said, findings))
+    turns_level = _level_turns(run, ceiling, said, findings)
+    climbs = partial(replace, run, ceiling=ceiling, turns_level=turns_level)
     work = StairWork(notches=_notches(said, settings, findings), steps=steps)
     for fact in said:
         # On level trim the tape can only run along the wall, and there are no steps to saw.
@@ -36,7 +38,7 @@ def climbing(run: Run, said: tuple[facts.Fact, ...], settings: Settings, finding
             # A pitch that was refused is reported; what hangs on it is not told of again.
             if not any(isinstance(one, facts.Rising) for one in said):
                 findings.say("T295", fact.span, run=run.label)
-            return replace(run, stair=work)
+            return climbs(stair=work)
         match fact:
             case facts.TakenAlong(way=way):
                 work = replace(work, taken=way)
@@ -44,7 +46,7 @@ def climbing(run: Run, said: tuple[facts.Fact, ...], settings: Settings, finding
                 findings.say("T296", fact.span, run=run.label)
             case facts.OpenSide(is_open=True):
                 work = replace(work, open_side=True)
-    run = replace(run, slope=slope, stair=work)
+    run = climbs(slope=slope, stair=work)
     if work.taken is LengthTaken.ALONG:
         return _curving(run, said, settings, findings)
     # Along the slope a level length is longer by 1 ÷ cos, an upright one by 1 ÷ sin of the pitch.
