@@ -27,7 +27,6 @@ from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.job import Gap, Job, Room, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.openings import opening_names
-from trimlang.survey.outline import outline
 
 _PLACES: Final = 3
 """Decimals of a figure that lies on no mark: the cut is rounded from it, as the next line says."""
@@ -58,8 +57,7 @@ class LaidWalls:
     def wall(self, piece: Piece, room: Room) -> tuple[Wall, Trim] | None:
         """Return the wall that a piece is on, None where it is on none."""
         if room.tag not in self._of_room:
-            drawn = outline(room, self.job.trims)
-            self._of_room[room.tag] = list(walls(self.job, room, drawn, Findings()))
+            self._of_room[room.tag] = list(walls(self.job, room, Findings()))
         for wall, trim in self._of_room[room.tag]:
             if wall.run.label == piece.run and trim.name == piece.trim:
                 return wall, trim

@@ -97,9 +97,12 @@ class Meeting:
         ``line`` is how far from the next wall the line runs at which it ends; None means
         ``beyond``.  Negative where it ends short of the corner.  Inches.
         """
+        line = self.beyond if line is None else line
+        # At the walls' own corner, as most trims' backs are, whatever angle that has.
+        if not (out or line):
+            return NOTHING
         # Only a plane may have no corner of its own; a wall stands square unless it was measured.
         corner = RIGHT if self.corner is None else self.corner
-        line = self.beyond if line is None else line
         # Nearly all corners are square, where the last line comes to no more than this.
         if corner == RIGHT:
             reach = line

@@ -251,8 +251,12 @@ class Piece:
     @property
     def vanishes(self) -> bool:
         """Whether the cuts cross, so that one of its edges has less than no length."""
+        if self.length <= 0:
+            return True
+        if self.wall_edge is None and not (self.left.inset or self.right.inset):
+            return False
         # The bottom edge is tested too: it is the edge that the tape ran along.
-        if self.length <= 0 or min(self.back, self.face, self._less_ends_at(Edge.BOTTOM)) < 0:
+        if min(self.back, self.face, self._less_ends_at(Edge.BOTTOM)) < 0:
             return True
         # At a step in the wall both cuts run the same way, and their short points may pass each
         # other.

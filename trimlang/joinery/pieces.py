@@ -44,7 +44,6 @@ from trimlang.lengths.angles import cosine
 from trimlang.lengths.tape import HAIR, NOTHING
 from trimlang.survey.job import Job, Room, Run, Trim
 from trimlang.survey.measures import LONGEST_WALL, Findings, metres_meant
-from trimlang.survey.outline import outline
 
 Places: TypeAlias = Mapping[str, tuple[Fraction, ...]]
 """The lengths (inches) that spliced runs are cut to, from the left, by the whole piece's id."""
@@ -63,7 +62,7 @@ def join_room(job: Job, room: Room, places: Places) -> Joined:
     pieces: list[Piece] = []
     # In the order of the walls, which is the order in which one goes round the room with the
     # tickets.
-    for wall, trim in walls(job, room, outline(room, job.trims), findings):
+    for wall, trim in walls(job, room, findings):
         pieces.extend(_run_pieces(wall, trim, findings, joints, places))
     # Casings are added afterwards: their pieces have no mates along a wall.
     pieces = with_mates(job, room, pieces)

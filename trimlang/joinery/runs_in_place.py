@@ -18,7 +18,6 @@ from trimlang.lengths.angles import cosine, sine, tangent
 from trimlang.lengths.tape import NOTHING
 from trimlang.survey.job import Job, Room, Run, Trim
 from trimlang.survey.measures import Findings
-from trimlang.survey.outline import outline
 from trimlang.survey.straight_walls import Spot, StraightWall
 
 
@@ -34,13 +33,11 @@ def run_pieces_in_place(
         if piece.room == room.name and piece.kind is PieceKind.RUN:
             of_run.setdefault((piece.run, piece.trim), []).append(piece)
     on = {place: face for face in faces for place in face.places}
-    drawn = outline(room, job.trims)
-    drawn = replace(drawn, legs=tuple(leg for leg in drawn.legs if leg.index in on))
     # What cannot be cut was reported when the pieces were made.
-    for wall, trim in walls(job, room, drawn, Findings()):
+    for wall, trim in walls(job, room, Findings(), sorted(on)):
         # Spliced parts are laid from the left, in the order of their numbers.
         parts = sorted(of_run.get((wall.run.label, trim.name), ()), key=lambda one: one.part)
-        face = on[wall.leg.index]
+        face = on[wall.index]
         for one in _along(job, wall, trim, face, parts):
             yield face, one
 
@@ -78,13 +75,13 @@ def _along(
     run, room = wall.run, wall.room
     # Crown follows the ceiling, all other trim the floor or the stair.
     turn = run.ceiling if trim.spring is not None else run.slope
-    begin = face.begin_of(wall.leg.index)
+    begin = face.begin_of(wall.index)
     y = begin.y
     upon = Upon.FLOOR
     if trim.hangs:
         upon = Upon.CEILING
         # Where the ceiling slopes, trim is taller upright than across its face.
-        y = ceiling_above(room, face, wall.leg.index) - seen_height(trim) / cosine(turn)
+        y = ceiling_above(room, face, wall.index) - seen_height(trim) / cosine(turn)
     elif is_on_floor(job, run, trim):
         y += foot_of(job, run, trim) / cosine(turn)
     else:

@@ -8,9 +8,10 @@ the other dies into its face; or nothing, and then it ends at the wall.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from fractions import Fraction
+from functools import cache
 
 from trimlang.joinery.at_blocks import at_corner_block, at_transition
 from trimlang.joinery.beside_casing import (
@@ -40,7 +41,7 @@ from trimlang.lengths.tape import NOTHING
 from trimlang.record import record
 from trimlang.survey.job import End, Gap, Job, Room, Run, Trim
 from trimlang.survey.measures import Findings
-from trimlang.survey.outline import Leg, Outline, Point
+from trimlang.survey.outline import Outline, outline
 from trimlang.survey.over_openings import beyond
 
 
@@ -49,7 +50,8 @@ class Wall:
     """One trim's stretch of wall: its runs, and the openings that it goes on over.
 
     ``run`` is the first of its runs, but with the length of the whole stretch and the ends that
-    this trim has.  ``before`` is how much of the stretch lies left of that run's own left end
+    this trim has.  ``index`` is the place in the walk at which it begins, ``drawn`` gives the
+    room in plan.  ``before`` is how much of the stretch lies left of that run's own left end
     (inches).  ``left`` and ``right`` are what the trim meets at its ends, ``off`` is how far its
     back stands off the wall, ``crown`` what it runs along of that, where it is a bead.
     """
@@ -57,8 +59,8 @@ class Wall:
     job: Job
     room: Room
     run: Run
-    leg: Leg
-    entrance: Point | None
+    index: int
+    drawn: Callable[[], Outline]
     left: Meeting
     right: Meeting
     remarks: tuple[Remark, ...] = ()
@@ -68,18 +70,21 @@ class Wall:
 
     def laps(self, at: Fraction) -> Side:
         """Return which piece laps over the other at a joint ``at`` inches from the left end."""
-        return lapping_side(self.leg, self.entrance, at - self.before)
+        plan = self.drawn()
+        return lapping_side(plan.legs[self.index], plan.entrance, at - self.before)
 
 
-def walls(job: Job, room: Room, drawn: Outline, findings: Findings) -> Iterator[tuple[Wall, Trim]]:
-    """Yield each stretch of each trim of a room, in the order of the walls.
+def walls(
+    job: Job, room: Room, findings: Findings, places: Iterable[int] | None = None
+) -> Iterator[tuple[Wall, Trim]]:
+    """Yield each stretch of each trim of a room, or those that begin at some places in its walk.
 
     Reports trims that cannot meet as the file says.
     """
     walk = TrimWalk(job, room, findings)
-    for leg in drawn.legs:
-        for strip in walk.strips_from(leg.index):
-            yield walk.wall(strip, leg, drawn.entrance), job.trim(strip.trim)
+    for index in range(len(room.walk)) if places is None else places:
+        for strip in walk.strips_from(index):
+            yield walk.wall(strip), job.trim(strip.trim)
 
 
 class TrimWalk:
@@ -91,19 +96,19 @@ class TrimWalk:
         self._findings = findings
         self._names = dict.fromkeys(name for run in room.runs for name in run.trims)
         self._strips = {name: strips(room, job.trim(name)) for name in self._names}
-        self._beginning: dict[tuple[str, int], list[Strip]] = {}
-        for name, its in self._strips.items():
-            for strip in its:
-                self._beginning.setdefault((name, strip.begins), []).append(strip)
+        self._beginning = {(of, one.begins): one for of, its in self._strips.items() for one in its}
+        # Only joints that lap ask for it: which side of theirs is seen from the entrance.
+        self._drawn = cache(lambda: outline(room, job.trims))
         self._off: dict[tuple[tuple[str, ...], str], Fraction] = {}
 
     def strips_from(self, index: int) -> Iterator[Strip]:
         """Yield the strips that begin at a place in the walk, in the order of its run's trims."""
         stretch = self._room.walk[index]
         for name in stretch.trims if isinstance(stretch, Run) else self._names:
-            yield from self._beginning.get((name, index), ())
+            if (name, index) in self._beginning:
+                yield self._beginning[name, index]
 
-    def wall(self, strip: Strip, leg: Leg, entrance: Point | None) -> Wall:
+    def wall(self, strip: Strip) -> Wall:
         """Return a strip as a stretch of wall with what it meets at both ends."""
         room, trim = self._room, self._job.trim(strip.trim)
         parts = [room.walk[place] for place in strip.places]
@@ -132,8 +137,8 @@ class TrimWalk:
             job=self._job,
             room=room,
             run=run,
-            leg=leg,
-            entrance=entrance,
+            index=strip.begins,
+            drawn=self._drawn,
             left=left,
             right=right,
             remarks=tuple(remarks),
@@ -157,13 +162,12 @@ class TrimWalk:
         if at_block is not None and isinstance(stretch, Run):
             return at_block
         own = run.own_end(trim.name, side) if isinstance(stretch, Run) else None
+        following = self._next(strip, side)
         if own is not None and end.joint.is_inside and not own.joint.is_corner:
-            following = self._next(strip, side)
             other = room.walk[following] if following is not None else None
             # It runs square into the corner, up to what stands on the next wall there.
             off = self.stands_off(other, trim) if isinstance(other, Run) else NOTHING
             return at_plane(self._corner(run, trim, end), off)
-        following = self._next(strip, side)
         at = FreeEnd(job=self._job, room=room, run=run, trim=trim, side=side, after=following)
         if own is None:
             end = past_a_door(room, following, trim, side, end)
@@ -241,16 +245,16 @@ class TrimWalk:
                 other = run_of(self._room, strip, side.other)
                 there = self._room.walk[following]
                 alone = there.own_end(trim.name, side.other) if isinstance(there, Run) else None
+                behind = self.stands_off(other, trim)
+                met = plain if behind == plain.beyond else replace(plain, beyond=behind)
+                # The neighbour's ends by itself, so nothing meets this one.
                 if alone is not None and not alone.joint.is_corner:
-                    # The neighbour's ends by itself, so nothing meets this one.
-                    behind = self.stands_off(other, trim)
-                    past = replace(plain, beyond=behind)
-                    return past if plain.outside else at_plane(plain, behind)
+                    return met if plain.outside else at_plane(plain, behind)
                 mate = alone or side.other.of(there.left, there.right)
                 # Of a coped corner one side runs square in; the other is coped to its face.
                 if mate is not None and mate.fit is Fit.COPED and end.fit is not Fit.COPED:
-                    plain = replace(plain, end=replace(plain.end, fit=Fit.SQUARE))
-                return replace(plain, beyond=self.stands_off(other, trim))
+                    return replace(met, end=replace(met.end, fit=Fit.SQUARE))
+                return met
         other_stretch = self._room.walk[following]
         if isinstance(other_stretch, Gap) and trim.name in other_stretch.turns:
             # Along the beam's side stands what the beam turns, and nothing else is behind it there.
@@ -279,13 +283,11 @@ class TrimWalk:
 
     def _crown_behind(self, run: Run, trim: Trim) -> CrownBehind:
         """Return the crown that a bead runs along; nothing of other trim, or without one there."""
-        if trim.before_crown is None:
+        crown = None if trim.before_crown is None else self._job.trim(trim.before_crown)
+        if crown is None or crown.spring is None:
             return NO_CROWN
-        crown = self._job.trim(trim.before_crown)
         out = self.stands_off(run, trim) - self.stands_off(run, crown)
-        if not out or crown.spring is None:
-            return NO_CROWN
-        return CrownBehind(out, drop(crown.height or NOTHING, crown.spring))
+        return CrownBehind(out, drop(crown.height or NOTHING, crown.spring)) if out else NO_CROWN
 
     def _scraps(self, run: Run, end: End, strip: Strip, side: Side) -> Fraction:
         """Return how far past the wall's end the scraps reached that the tape ran over (inches)."""

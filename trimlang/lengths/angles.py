@@ -40,14 +40,15 @@ EIGHTHS: Final = 8
 def _sine_and_cosine(radians: Decimal) -> tuple[Decimal, Decimal]:
     """Sum both Taylor series together; used for less than a quarter turn, where they are quick."""
     sine, cosine, term, n = Decimal(0), Decimal(0), Decimal(1), 0
-    while term > _TOO_SMALL:
-        if n % 2:
-            sine += term if n % 4 == 1 else -term
-        else:
-            cosine += term if n % 4 == 0 else -term
+    square = radians * radians
+    while abs(term) > _TOO_SMALL:
+        cosine += term
         n += 1
-        term = term * radians / n
-    return sine, cosine
+        sine += term / n
+        n += 1
+        term *= -square / (n * (n - 1))
+    # Each term of the sine is one of the cosine's, times the angle and by one number more.
+    return sine * radians, cosine
 
 
 @lru_cache(maxsize=4096)

@@ -195,6 +195,8 @@ def shared(turns: tuple[Turn, ...]) -> tuple[Fraction, ...]:
     The corners that nobody measured share it; where all were measured, all do.
     """
     lacking = WHOLE_TURN - sum(turn.degrees for turn in turns)
+    if not lacking:
+        return tuple(turn.degrees for turn in turns)
     # What was read off a protractor is believed before what was merely taken as square.
     takers = [bool(turn.degrees) and not turn.measured for turn in turns]
     if not any(takers):
