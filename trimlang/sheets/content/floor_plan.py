@@ -188,15 +188,15 @@ def _room(
     solid += [middle_of(arrow) for arrow in arrows if arrow != walking]
     taken = [*lines, *(stroke for leaf in leaves for stroke in leaf.strokes)]
     placed = letter(names, taken, solid, (paper.wide, paper.tall))
-    if placed.leaders:
-        # A name that stands off its wall goes without its length, which would crowd the others.
-        led = {(one.x1, one.y1) for one in placed.leaders}
-        short = [
-            replace(one, text=called.get(one.text, one.text))
-            if (fixed(one.middle[0]), fixed(one.middle[1])) in led
-            else one
-            for one in names
-        ]
+    # A name that stands off its wall goes without its length, which would crowd the others.
+    led = {(one.x1, one.y1) for one in placed.leaders}
+    short = [
+        replace(one, text=called.get(one.text, one.text))
+        if (fixed(one.middle[0]), fixed(one.middle[1])) in led
+        else one
+        for one in names
+    ]
+    if short != names:
         placed = letter(short, taken, solid, (paper.wide, paper.tall))
     return RoomPlan(
         name=room.name,

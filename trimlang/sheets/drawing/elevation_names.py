@@ -72,7 +72,8 @@ def _numbered(
             for at in starts
             for way in (0, 1, -1)
         ]
-    first = tuple(place for at, place in places if not _goes_over(at, place, between))
+    # Asked one by one: most numbers stand at the first.
+    first = (place for at, place in places if not _goes_over(at, place, between))
     return Wanted(
         look="piece",
         text=str(number),

@@ -8,7 +8,7 @@ coordinates are millimetres on paper.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from math import cos, radians, sin
 from typing import Final
 
@@ -46,7 +46,7 @@ class Wanted:
     other: Point
     off: Point
     heading: float
-    first: tuple[Point, ...] = ()
+    first: Iterable[Point] = ()
     longest: float = LONGEST
     instead: Callable[[], Wanted] | None = None
     over_lines: bool = False

@@ -41,15 +41,15 @@ class TakenPlaces:
         If any line separates two convex shapes, one parallel to a side of theirs does too.
         """
         left, top, right, bottom = _reaches(box)
-        near = (
+        near = [
             other
             for its_left, its_top, its_right, its_bottom, other in self._shapes
             if its_left < right and left < its_right and its_top < bottom and top < its_bottom
-        )
+        ]
+        # The other two sides of a rectangle are parallel to the first two.
+        own = sides(box)[:2] if near else []
         return all(
-            # the other two sides of a rectangle are parallel to the first two
-            any(_apart(box, other, *side) for shape in (box, other) for side in sides(shape)[:2])
-            for other in near
+            any(_apart(box, other, *side) for side in (*own, *sides(other)[:2])) for other in near
         )
 
 
