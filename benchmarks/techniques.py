@@ -51,7 +51,7 @@ TECHNIQUES: Final[Mapping[str, Off]] = {
     "L2 bound": {"halves_worths": lambda *_: []},
     "first patterns": {"Relaxation.begin": lambda *_: []},
     "racks around the program's": {"RackWorths.around": lambda *_: []},
-    "blending": {"BLENDED": 0, "FEW_BLENDED": 0},
+    "central worths": {"PatternProgram.central_duals": lambda self: self.solve()[2]},
     "cheaper kinds for quick plans": {"_shrunk": lambda _, sticks, *__: list(sticks)},
     "favoured kinds": {"FAVOURITES": 0},
     "sifting": {"sifted": lambda *_: None},
@@ -60,7 +60,11 @@ TECHNIQUES: Final[Mapping[str, Off]] = {
 }
 
 TOGETHER: Final[Mapping[str, Sequence[str]]] = {
-    "L2 bound, first patterns and blending": ("L2 bound", "first patterns", "blending"),
+    "L2 bound, first patterns and central worths": (
+        "L2 bound",
+        "first patterns",
+        "central worths",
+    ),
 }
 """Techniques that are switched off at once."""
 

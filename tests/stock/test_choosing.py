@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import replace
 from itertools import product
+from math import inf
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -37,35 +38,43 @@ patterns = st.lists(
 )
 demands = st.lists(st.integers(0, 3), min_size=SIZES, max_size=SIZES)
 racks = st.lists(st.integers(0, 2), min_size=KINDS, max_size=KINDS)
+more = st.lists(st.sampled_from((0, 1, inf)), min_size=SIZES, max_size=SIZES)
 
 
 def holds(
     sticks: list[tuple[int, Pattern]] | tuple[tuple[int, Pattern], ...],
     demand: list[int],
     counts: list[int],
+    beyond: list[float],
 ) -> bool:
     cut = Counter(size for _, pattern in sticks for size in pattern)
     used = Counter(kind for kind, _ in sticks)
-    return all(cut[size] >= number for size, number in enumerate(demand)) and all(
-        used[kind] <= number for kind, number in enumerate(counts)
-    )
+    return all(
+        number <= cut[size] <= number + more
+        for size, (number, more) in enumerate(zip(demand, beyond, strict=True))
+    ) and all(used[kind] <= number for kind, number in enumerate(counts))
 
 
 @settings(max_examples=60)
-@given(patterns, demands, racks)
+@given(patterns, demands, racks, more)
 def test_a_choice_is_found_where_there_is_one(
-    given: list[tuple[int, Pattern]], demand: list[int], counts: list[int]
+    given: list[tuple[int, Pattern]], demand: list[int], counts: list[int], beyond: list[float]
 ) -> None:
-    found = choose(timber(demand), given, counts, nodes=NODES, seconds=60)
+    found = choose(timber(demand), given, counts, beyond, nodes=NODES, seconds=60)
     times = product(*(range(counts[kind] + 1) for kind, _ in given))
     possible = any(
-        holds([one for one, n in zip(given, often, strict=True) for _ in range(n)], demand, counts)
+        holds(
+            [one for one, n in zip(given, often, strict=True) for _ in range(n)],
+            demand,
+            counts,
+            beyond,
+        )
         for often in times
     )
     assert found.settled
     assert (found.sticks is not None) is possible
     if found.sticks is not None:
-        assert holds(found.sticks, demand, counts)
+        assert holds(found.sticks, demand, counts, [0] * SIZES)
         # a piece that is not wanted is left out of its pattern
         assert all(
             any(one == kind and not Counter(pattern) - Counter(whole) for one, whole in given)

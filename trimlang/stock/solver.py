@@ -59,6 +59,7 @@ def stop_when(solver: Any, late: Callable[[], bool]) -> None:
 
     solver.cbMipInterrupt.subscribe(asked)
     solver.cbSimplexInterrupt.subscribe(asked)
+    solver.cbIpmInterrupt.subscribe(asked)
 
 
 @cache

@@ -56,7 +56,7 @@ def holds_too_little(rack: Listing) -> bool:
     if listed is None:
         return False
     # A solver asked about no patterns at all does not say that it is impossible.
-    return not listed or not _may_be_chosen(rack, listed)
+    return not listed or not _may_be_chosen(rack, slack, listed)
 
 
 def _listed(rack: Listing, slack: int) -> list[tuple[int, Pieces]] | None:
@@ -178,21 +178,22 @@ def _most_shared(alike: tuple[tuple[tuple[int, int], int], ...]) -> int | None:
     return max(best.values())
 
 
-def _may_be_chosen(rack: Listing, listed: Sequence[tuple[int, Pieces]]) -> bool:
+def _may_be_chosen(rack: Listing, slack: int, listed: Sequence[tuple[int, Pieces]]) -> bool:
     """Return whether some choice of patterns cuts everything; True where the solver gave up."""
     import highspy
     import numpy as np
 
     solver = quiet_solver({"mip_max_nodes": NODES, "presolve": "off"})
-    wanted = [piece.count for piece in rack.pieces]
     inf = highspy.kHighsInf
-    for count in wanted:
-        solver.addRow(float(count), inf, 0, np.zeros(0, dtype=np.int32), np.zeros(0))
+    for piece, value in zip(rack.pieces, rack.values, strict=True):
+        # What is cut beyond the count is worth no more than the rack has to spare.
+        most = float(piece.count + slack // value) if value else inf
+        solver.addRow(float(piece.count), most, 0, np.zeros(0, dtype=np.int32), np.zeros(0))
     for count in rack.counts:
         solver.addRow(-inf, float(count), 0, np.zeros(0, dtype=np.int32), np.zeros(0))
     for place, pattern in listed:
         numbers = Counter(pattern)
-        rows = [*numbers, len(wanted) + place]
+        rows = [*numbers, len(rack.pieces) + place]
         factors = [*map(float, numbers.values()), 1.0]
         solver.addCol(
             0.0,

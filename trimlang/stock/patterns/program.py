@@ -16,7 +16,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from fractions import Fraction
-from random import Random
 from typing import Any, Final
 
 from trimlang.stock.solver import add_column, quiet_solver, stop_when
@@ -26,10 +25,16 @@ LACK: Final = 4.0
 """The price of a piece left uncut: this many racks, or this many of the dearest sticks."""
 LACK_OF_LENGTH: Final = 100.0
 """The same in ``pose_length``: so dear that everything is cut if the rack allows it."""
+AMID: Final = {"solver": "ipm", "run_crossover": "off", "ipm_optimality_tolerance": 1e-7}
+"""How HiGHS is asked for duals amid the best ones.
+
+Nearer to the best the steps become too small for the solver's numbers, and the answer leaves the
+middle again.
+"""
+AT_A_CORNER: Final = {"solver": "simplex", "run_crossover": "on"}
+"""How it is asked for those of a corner."""
 LARGE: Final = 1_000
 """With more rows than this one answer may take seconds."""
-SHAKE = 0.02
-"""Width of the band within which a shaken demand is drawn, as a part of the demand."""
 
 
 class PatternProgram:
@@ -62,7 +67,7 @@ class PatternProgram:
         self._entries: list[tuple[Any, Any, Any]] = []
         # Each question changes little, and the last answer is a better start than a presolved
         # program.
-        lp = quiet_solver({"presolve": "off", "solver": "simplex"})
+        lp = quiet_solver({"presolve": "off", **AT_A_CORNER})
         # Smaller ones are solved so soon that asking at each step would cost more than it saves.
         if self._sizes + self._kinds > LARGE:
             stop_when(lp, lambda: seconds() <= 0)
@@ -159,23 +164,13 @@ class PatternProgram:
         self._price_lacks(LACK)
         self._pose_demand(demand)
 
-    def pose_length(
-        self, demand: Sequence[int], counts: Sequence[int], shaken: Random | None = None
-    ) -> None:
-        """Ask how to cut the demand from ``counts`` sticks using the least length of them.
-
-        ``shaken``: the demand is changed a little, which gives other values of the sizes,
-        as valid as those of the demand itself.
-        """
+    def pose_length(self, demand: Sequence[int], counts: Sequence[int]) -> None:
+        """Ask how to cut the demand from ``counts`` sticks using the least length of them."""
         self._close()
         for kind, count in enumerate(counts):
             self._lp.changeColBounds(self._taken + kind, 0.0, float(count))
         self._price_lacks(LACK_OF_LENGTH)
         self._pose_demand(demand)
-        if shaken is not None:
-            for size, wanted in enumerate(demand):
-                off = wanted * (1 + SHAKE * (shaken.random() - 0.5))
-                self._lp.changeRowBounds(size, off, self._inf)
 
     def _close(self) -> None:
         """Let no stick be bought or taken, until a question opens its own columns again."""
@@ -229,6 +224,24 @@ class PatternProgram:
         self._lp.setOptionValue("simplex_strategy", 4)
         value = float(self._lp.getInfo().objective_function_value)
         return value, self._np.asarray(answer.col_value), self._np.asarray(answer.row_dual)
+
+    def central_duals(self) -> Any:
+        """Return the rows' duals from amid all that are best, where ``solve`` returns a corner.
+
+        None: there are none.  What ``solve`` starts from is left as it was.
+        """
+        corner = self._lp.getBasis()
+        for option, value in AMID.items():
+            self._lp.setOptionValue(option, value)
+        self._lp.clearSolver()
+        self._lp.run()
+        answer = self._lp.getSolution()
+        duals = self._np.asarray(answer.row_dual) if answer.dual_valid else None
+        for option, value in AT_A_CORNER.items():
+            self._lp.setOptionValue(option, value)
+        self._lp.clearSolver()
+        self._lp.setBasis(corner)
+        return duals
 
     def near(self, most: int) -> list[tuple[int, Pattern]]:
         """Return the patterns with the least reduced costs in the last answer, best first."""

@@ -112,16 +112,6 @@ class Relaxation(PatternProgram):
         ]
         return [worth for worth in worths if worth is not None]
 
-    def blended(self, worths: Sequence[Worth]) -> Worth | None:
-        """Return the average of several worths; None for a chained relaxation."""
-        values = [0] * self._sizes
-        for worth in worths:
-            # Each in parts of its own dearest kind, or one worth would outvote the others.
-            most = max((*worth.of_kind, 1))
-            for size, value in enumerate(worth.of_size):
-                values[size] += value * SCALE // most
-        return self._pricing(values)[1]
-
     def priced(self, duals: Any, batch: int = BATCH) -> tuple[Worth | None, int]:
         """Price patterns at the duals; return the exact worth they give and how many were added.
 

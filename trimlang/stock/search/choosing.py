@@ -27,12 +27,14 @@ def choose(
     timber: Timber,
     patterns: Sequence[tuple[int, Pattern]],
     counts: Sequence[int],
+    beyond: Sequence[float],
     *,
     nodes: int,
     seconds: float,
 ) -> Choice:
     """Cut everything from a rack with the given patterns only.
 
+    ``beyond`` is how many more pieces of each size than wanted may be cut.
     Any choice will do: the costs are all 0, so the first one found ends the search.
     """
     import highspy
@@ -74,10 +76,13 @@ def choose(
     program.col_cost_ = np.zeros(len(patterns))
     program.col_lower_ = np.zeros(len(patterns))
     program.col_upper_ = np.array(uppers)
-    # A row for each size: at least as many as wanted; more are taken off in `_sticks`.  A row for
-    # each kind: no more sticks than the rack has.
+    # A row for each size: at least as many as wanted; more are taken off in `_sticks`.  Where none
+    # may be more, the solver sees at once which patterns shut each other out.  A row for each
+    # kind: no more sticks than the rack has.
     program.row_lower_ = np.array([*map(float, demand), *([-inf] * len(timber.kinds))])
-    program.row_upper_ = np.array([*([inf] * sizes), *map(float, counts)])
+    program.row_upper_ = np.array(
+        [*map(sum, zip(demand, beyond, strict=True)), *map(float, counts)]
+    )
     program.a_matrix_.format_ = highspy.MatrixFormat.kColwise
     program.a_matrix_.start_ = np.array(starts, dtype=np.int32)
     program.a_matrix_.index_ = np.array(places, dtype=np.int32)

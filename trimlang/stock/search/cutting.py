@@ -97,15 +97,15 @@ class RackCut:
         worth = self._worths.tightest(counts)
         if worth is None:
             return Answer()
-        # The blended worth shows what no single one did: the rack is worth less than the pieces.
+        # It may show what none before it did: the rack is worth less than the pieces.
         if worth.slack(counts) < 0:
             return Answer(worth=worth)
         patterns = sifted(self._timber, worth, counts, PATTERNS)
         if patterns is None:
             return Answer()
         held = [stick for stick in patterns if self._holds(stick)]
-        seconds = self._seconds()
-        choice = choose(self._timber, held, counts, nodes=BRANCHES, seconds=seconds)
+        beyond, seconds = worth.beyond(counts), self._seconds()
+        choice = choose(self._timber, held, counts, beyond, nodes=BRANCHES, seconds=seconds)
         # A pattern that could not be laid in the orders tried might still be laid in another: then
         # a failed choice proves nothing.
         sure = all(self._settles(stick) for stick in patterns if not self._holds(stick))

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from math import inf
 from typing import overload
 
 from trimlang.record import record
@@ -35,6 +36,11 @@ class Worth:
     def slack(self, counts: Sequence[float]) -> float:
         """Return how much more these sticks are worth than is needed; negative: too little."""
         return sum(w * n for w, n in zip(self.of_kind, counts, strict=True)) - self.needed
+
+    def beyond(self, counts: Sequence[int]) -> tuple[float, ...]:
+        """Return how many pieces of each size these sticks may hold beyond those needed."""
+        slack = self.slack(counts)
+        return tuple(slack // value if value else inf for value in self.of_size)
 
 
 def length_worth(timber: Timber) -> Worth:
