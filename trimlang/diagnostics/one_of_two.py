@@ -37,7 +37,7 @@ def without_named_line(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Me
     """Delete the line that said it first."""
     there = _named(finding, lines)
     # of several settings in a line the others are kept
-    is_part = dict(finding.facts).get("word") == "this setting"
+    is_part = "is_part" in dict(finding.facts)
     if there is not None and there.line != finding.span.line and not is_part:
         for mend in without_line(there, {}, lines[there.line - 1]):
             yield replace(mend, words=f"Delete line {there.line}")

@@ -201,7 +201,7 @@ def fewer_boxes(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
 def lower_boxes(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     """Write the height that the wall below the window leaves."""
     found = re.search(r"(?P<long>\d[^,#]*?)\s+tall\b", line)
-    if found is not None and facts["lower"] != "0 in":
+    if found is not None and facts["lower"]:
         place = replace(span, column=found.start("long") + 1, end=found.end("long") + 1)
         yield write(place, str(facts["lower"]))
 

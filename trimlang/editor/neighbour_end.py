@@ -13,6 +13,7 @@ from trimlang.language.facts import AtEnd, OpenWalk, Side, Stated
 from trimlang.language.parse import read_line
 from trimlang.language.vocabulary import whole_joint
 from trimlang.record import record
+from trimlang.settings.table import Settings
 
 _NAME: Final = r"(?P<trim>[^\W\d_][\w.\-]*)"
 _TYPED: Final = (
@@ -118,7 +119,7 @@ def _said(wall: Wall, side: Side) -> Joint | None:
 
 def _usual(heading: tree.RoomLine | None) -> Joint | None:
     for fact in () if heading is None else heading.facts:
-        if isinstance(fact, Stated) and fact.rows[0].name == "ends":
+        if isinstance(fact, Stated) and fact.rows[0] is Settings.ends:
             (said,) = fact.values
             return Joint.of(whole_joint(said.text)) if isinstance(said, tree.Word) else None
     return None

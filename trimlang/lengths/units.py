@@ -56,6 +56,15 @@ class LengthUnit(StrEnum):
     METRE = "m"
 
 
+class VolumeUnit(StrEnum):
+    """A unit that paint and what fills joints are sold by."""
+
+    GALLON = "gallon"
+    QUART = "quart"
+    FLUID_OUNCE = "fl_oz"
+    LITRE = "litre"
+
+
 class UnknownUnitError(ValueError):
     """The word names no unit of the kind that is wanted."""
 
@@ -105,12 +114,8 @@ def in_inches(amount: Fraction, unit: str) -> Fraction:
     return amount * _factor(unit, _LENGTH)
 
 
-def in_cubic_inches(amount: Fraction, unit: str) -> Fraction:
-    """Return ``amount`` of a ``gallon``, ``quart``, ``fl_oz`` or ``litre`` in cubic inches.
-
-    Raises:
-        UnknownUnitError: ``unit`` names no unit of volume.
-    """
+def in_cubic_inches(amount: Fraction, unit: VolumeUnit) -> Fraction:
+    """Return ``amount`` of a unit of volume in cubic inches."""
     return amount * _factor(unit, _VOLUME)
 
 

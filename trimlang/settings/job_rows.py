@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.lengths.tape import MM, NOTHING
+from trimlang.lengths.units import VolumeUnit
 from trimlang.settings.setting_kinds import (
     AngleSetting,
     Bevels,
@@ -251,8 +252,8 @@ class JobRows:
     primer_can = PackedSetting(
         words="primer: backs, can",
         page="backs and bottom edges get a coat of primer; what a can holds, and its price",
-        default=Packed(Fraction(0), unit="quart"),
-        metric=Packed(Fraction(0), unit="litre"),
+        default=Packed(Fraction(0), unit=VolumeUnit.QUART),
+        metric=Packed(Fraction(0), unit=VolumeUnit.LITRE),
         unsaid="backs are not primed",
         what="a can",
     )
@@ -278,8 +279,8 @@ class JobRows:
     paint_can = PackedSetting(
         words="paint: can",
         page="what a can of paint holds, and its price",
-        default=Packed(Fraction(1), unit="quart"),
-        metric=Packed(Fraction(1), unit="litre"),
+        default=Packed(Fraction(1), unit=VolumeUnit.QUART),
+        metric=Packed(Fraction(1), unit=VolumeUnit.LITRE),
         unsaid="1 quart, 1 litre in a metric file, without a price",
         what="a can",
     )

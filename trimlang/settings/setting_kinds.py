@@ -14,6 +14,7 @@ from typing import Any, Generic, Protocol, TypeAlias, TypeVar, overload
 
 from trimlang.joint_row import RoundedAs
 from trimlang.lengths.tape import Direction, Unit
+from trimlang.lengths.units import VolumeUnit
 from trimlang.record import record
 
 _Value = TypeVar("_Value")
@@ -48,7 +49,7 @@ class Packed:
 
     holds: Fraction
     price: Fraction = Fraction(0)
-    unit: str = ""
+    unit: VolumeUnit | None = None
 
 
 RoundingRows: TypeAlias = tuple[tuple[RoundedAs, tuple[Direction, Fraction]], ...]

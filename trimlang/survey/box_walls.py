@@ -115,12 +115,11 @@ def check_openings(
         if boxes.tall > room:
             # as far below the sill's trim and above the floor as between them, where there is room
             lower = room - 2 * boxes.margins[0]
-            texts = {
-                "tall": boxes.tall,
-                "room": max(room, NOTHING),
-                "lower": lower if lower > 0 else max(room, NOTHING),
-            }
+            fits = lower if lower > 0 else room
+            texts = {"tall": boxes.tall, "room": max(room, NOTHING), "lower": fits}
             sizes = {name: length_text(size, settings.unit) for name, size in texts.items()}
+            if fits <= 0:
+                sizes["lower"] = ""
             findings.say("T440", boxes.span, opening=called, **sizes)
 
 

@@ -44,7 +44,9 @@ def read_gap(
         block = find_block(line.width, by_name, findings)
         wide, called = (block.wide, block.name) if block is not None else (None, None)
     else:
-        wide = length(line.width, settings.unit, findings, what=f"this {line.kind}")
+        opening = line.kind is tree.GapKind.OPENING
+        what = f"this {line.kind}"
+        wide = length(line.width, settings.unit, findings, what=what, opening=opening)
     note: str | None = None
     tall: Fraction | None = None
     cased: tuple[str, ...] = ()

@@ -60,11 +60,18 @@ def inches(measure: Measure, unit: Unit, findings: Findings) -> Fraction | None:
 
 
 def length(
-    measure: Measure, unit: Unit, findings: Findings, *, what: str, fine: bool = False
+    measure: Measure,
+    unit: Unit,
+    findings: Findings,
+    *,
+    what: str,
+    fine: bool = False,
+    opening: bool = False,
 ) -> Fraction | None:
     """Return a length in inches that is positive and not absurdly long, None for any other.
 
-    ``fine`` allows thousandths of a millimetre, as a trim's section may have them.
+    ``fine`` allows thousandths of a millimetre, as a trim's section may have them; an ``opening``
+    may be called by a door's size.
     """
     value = inches(measure, unit, findings)
     if value is None:
@@ -91,7 +98,7 @@ def length(
             total = inches(as_inches, unit, findings) or value
             instead = length_text(total) if total <= LONGEST_WALL else ""
             guess = f"If inches were meant, write {instead}. " if instead else ""
-        elif (door := _door_by_number(measure)) and what == "this opening":
+        elif opening and (door := _door_by_number(measure)):
             instead = door
             guess = f"If the door's size was meant, write its width, {door}, and its height apart. "
         elif in_millimetres := _as_millimetres(measure):

@@ -57,7 +57,8 @@ def find_repeats(statements: Iterable[tree.Statement], findings: Findings) -> No
                     findings.say("T209", fact.span)
                 elif isinstance(fact, facts.Stated) and key in stated:
                     before = place(stated[key].span, fact.span)
-                    findings.say("T207", fact.span, word="this setting", line=before)
+                    word = "this setting"
+                    findings.say("T207", fact.span, word=word, line=before, is_part=True)
                 here.add(key)
                 if isinstance(fact, facts.Stated):
                     stated[key] = fact

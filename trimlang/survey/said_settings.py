@@ -10,7 +10,7 @@ from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language.facts import Stated
 from trimlang.language.tree import Angle, Measure, Number, Price, SettingLine, Word
 from trimlang.lengths.tape import Direction, Unit, length_text
-from trimlang.lengths.units import LengthUnit, in_cubic_inches, in_inches
+from trimlang.lengths.units import LengthUnit, VolumeUnit, in_cubic_inches, in_inches
 from trimlang.settings.setting_kinds import (
     AngleSetting,
     AnySetting,
@@ -150,7 +150,8 @@ def _within(number: Number, what: str, least: int, most: int, findings: Findings
 def _packed(row: PackedSetting, said: Stated, findings: Findings) -> Packed | None:
     number = _first(said, Number)
     # A box of nails is counted, a tub holds ounces: without a unit the row's own is meant.
-    unit = next((value.text for value in said.values if isinstance(value, Word)), row.default.unit)
+    words = (VolumeUnit(value.text) for value in said.values if isinstance(value, Word))
+    unit = next(words, row.default.unit)
     written = next((value for value in said.values if isinstance(value, Price)), None)
     price = money(written, findings)
     if number.value <= 0:
@@ -160,13 +161,13 @@ def _packed(row: PackedSetting, said: Stated, findings: Findings) -> Packed | No
 
 
 def _spread(row: SpreadSetting, said: Stated, findings: Findings) -> Fraction | None:
-    number, per = _first(said, Number), _first(said, Word).text
+    number, per = _first(said, Number), VolumeUnit(_first(said, Word).text)
     if not 0 < number.value <= row.most:
         findings.say("T235", number.span, what=row.what, least=1, most=row.most)
         return None
     one = Fraction(1)
     # Paint is kept as square inches covered by a cubic inch, whatever units it was given in.
-    area = in_inches(one, LengthUnit.METRE if per == "litre" else LengthUnit.FOOT) ** 2
+    area = in_inches(one, LengthUnit.METRE if per is VolumeUnit.LITRE else LengthUnit.FOOT) ** 2
     return number.value * area / in_cubic_inches(one, per)
 
 

@@ -23,7 +23,7 @@ from trimlang.joinery.balustrades import caps, is_cap
 from trimlang.joinery.fixings import nail_bite, nail_height
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import decimal_text, length_text
-from trimlang.lengths.units import far_unit, in_cubic_inches, in_inches
+from trimlang.lengths.units import VolumeUnit, far_unit, in_cubic_inches, in_inches
 from trimlang.survey.job import Job, Trim
 from trimlang.survey.on_walls import CasingBlock
 from trimlang.survey.wall_blocks import blocks_of
@@ -145,7 +145,7 @@ def _caulk(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     # is wide.
     section = settings.caulk_bead**2 / 2
     far = far_unit(settings.unit)
-    inches_a_tube = in_cubic_inches(tube.holds, "fl_oz") / section
+    inches_a_tube = in_cubic_inches(tube.holds, VolumeUnit.FLUID_OUNCE) / section
     return (
         Supply(
             what=Consumable.CAULK,

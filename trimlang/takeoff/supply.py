@@ -8,7 +8,7 @@ from math import ceil
 from typing import Final, TypeAlias
 
 from trimlang.lengths.tape import Unit, decimal_text
-from trimlang.lengths.units import far_unit, in_cubic_inches, in_inches
+from trimlang.lengths.units import VolumeUnit, far_unit, in_cubic_inches, in_inches
 from trimlang.record import record
 from trimlang.settings.setting_kinds import Packed
 from trimlang.settings.table import Settings
@@ -79,7 +79,7 @@ def by_fluid_ounce(
     facts: Quantities,
 ) -> Supply:
     """Return the line for what fills or glues, of which ``volume`` stays in the wood (in³)."""
-    need = volume * FILLER_LOST / in_cubic_inches(Fraction(1), "fl_oz")
+    need = volume * FILLER_LOST / in_cubic_inches(Fraction(1), VolumeUnit.FLUID_OUNCE)
     return Supply(
         what=what,
         detail=detail,
@@ -110,9 +110,10 @@ def by_the_can(
     ``said`` is the coats in words, ``of`` what the area is of.
     """
     # The spread is kept as area over volume, so the quotient is what stays on the wood.
+    assert can.unit is not None  # noqa: S101  a can is sold by volume
     volume = area * coats / settings.paint_spread
     metric = settings.unit is Unit.MM
-    measure = "litre" if metric else "gallon"
+    measure = VolumeUnit.LITRE if metric else VolumeUnit.GALLON
     # Painted area is spoken of in square feet or metres, never in square inches.
     square = in_inches(Fraction(1), far_unit(settings.unit)) ** 2
     squares = f"{decimal_text(area / square, 1)} {'m²' if metric else 'sq ft'}"

@@ -164,7 +164,7 @@ def _room(
             marks += _corner_marks(stretch, one, other)
             text = _said(stretch, far(one, other), pen)
             called[text] = stretch.label
-            names.append(_wanted("run", wall, one, other, text))
+            names.append(_wanted(wall, one, other, text, is_run=True))
             if not walking:
                 # Once, at the first wall with trim: it shows which way the walls are listed.
                 walking = walk_arrow(wall, one)
@@ -178,7 +178,7 @@ def _room(
             if stretch.entrance:
                 arrows.append(entrance_arrow(wall, one, other))
             if stretch.called:
-                names.append(_wanted("gap", wall, one, other, stretch.called))
+                names.append(_wanted(wall, one, other, stretch.called))
     closure = closing_words(room, drawn, closing, pen)
     if closing is not None and closing.verdict is Verdict.GAPES:
         # Dashed on the plan: from where the walk ends to where it should have ended.
@@ -268,12 +268,15 @@ def _corner_marks(run: Run, one: Point, other: Point) -> list[tuple[str, str, st
     ]
 
 
-def _wanted(look: str, wall: DrawnWall, one: Point, other: Point, text: str) -> Wanted:
+def _wanted(
+    wall: DrawnWall, one: Point, other: Point, text: str, *, is_run: bool = False
+) -> Wanted:
     """Return a name to place: a run's outside its room, an opening's inside."""
     way = inward(wall)
     # A run's name outside leaves the room's middle free; an opening's inside keeps it out of the
     # next room's drawing.
-    off = (-way[0], -way[1]) if look == "run" else way
+    off = (-way[0], -way[1]) if is_run else way
+    look = "run" if is_run else "gap"
     return Wanted(look=look, text=text, one=one, other=other, off=off, heading=wall.heading)
 
 

@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.lengths.tape import MM, Unit, decimal_text, steps_nearest
-from trimlang.lengths.units import far_unit, in_cubic_inches, in_inches
+from trimlang.lengths.units import VolumeUnit, far_unit, in_cubic_inches, in_inches
 from trimlang.marking import N_
 from trimlang.planning.layout import CutStick
 from trimlang.sheets.wording.quantities import Pen
@@ -192,7 +192,9 @@ def need(supply: Supply, pen: Pen) -> str:
     metric = pen.unit is Unit.MM
     # The takeoff counts in square and cubic inches.
     area = facts["area"] / in_inches(Fraction(1), far_unit(pen.unit)) ** 2
-    volume = facts["volume"] / in_cubic_inches(Fraction(1), "litre" if metric else "gallon")
+    volume = facts["volume"] / in_cubic_inches(
+        Fraction(1), VolumeUnit.LITRE if metric else VolumeUnit.GALLON
+    )
     text = N_("{volume} gallons; {coats} coats on {area} sq ft of face and edge")
     if metric:
         text = N_("{volume} litres; {coats} coats on {area} m² of face and edge")
