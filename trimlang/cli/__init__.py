@@ -60,7 +60,7 @@ def _open_closed_streams() -> None:
     """
     if None not in (sys.stdin, sys.stdout, sys.stderr):
         return
-    # else the next file that is opened would be the standard stream of that number
+    # The next file that is opened would otherwise become the standard stream of that number.
     while os.open(os.devnull, os.O_RDWR) < FIRST_FREE:
         pass
     if sys.stdout is None:

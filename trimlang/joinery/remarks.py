@@ -54,7 +54,7 @@ class Remark:
     """What trimlang itself says of a piece: a text with named gaps, and what fills them.
 
     Text and values are kept apart, so that the text can be translated.  ``at`` is the end that it
-    is told of, None where it is told of the whole piece.
+    is about, None where it is about the whole piece.
     """
 
     text: str

@@ -154,7 +154,7 @@ class StockLine:
 
 @record
 class WrittenRest:
-    """Offcuts in the shop: ``2 of 61 1/2 in``, and the defects that one has."""
+    """Offcuts in the shop: ``2 of 61 1/2 in``, and the defects of one offcut."""
 
     count: Number | None
     length: Measure

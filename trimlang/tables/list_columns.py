@@ -108,7 +108,7 @@ def columns_by_heading(
         if not counts[best] and len(lengths) < len(read):
             return None
         places[ListColumn.LENGTH] = best
-    # A wall is called by its name where it has one, and by a running number only else.
+    # A wall is called by its name; only one that has none gets a running number.
     named = any(
         column is ListColumn.WALL and not _RUNS & {*words}
         for column, words in zip(meant, read, strict=True)

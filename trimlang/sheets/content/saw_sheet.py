@@ -1,7 +1,7 @@
 """The saw sheet: every cut of the job by setting, so that the saw is set as seldom as can be.
 
 Once the tape marks are on the sticks, cuts can be made in nearly any order; a setting is made
-again only where a piece would else be left too short to hold for its next cut.
+again only where a piece would otherwise be too short to hold for its next cut.
 """
 
 from __future__ import annotations

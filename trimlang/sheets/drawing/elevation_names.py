@@ -48,7 +48,7 @@ def _numbered(
 ) -> Wanted:
     """Return the number that stands for a piece whose name has no room: never turned.
 
-    It stands in the piece or beside it, else at the end of a short line to its middle; of the
+    It stands in the piece or beside it, or at the end of a short line to its middle; of the
     parts of a head, one above the other, beside an end or with a line to it.  Beside a piece no
     other may lie between it and its number: a band round a casing would seem to be meant.
     """
@@ -88,7 +88,7 @@ def _numbered(
 
 
 def _goes_over(at: Point, place: Point, between: Sequence[Shape]) -> bool:
-    """Tell whether one has to go over another piece from a piece's middle to its number."""
+    """Tell whether a line from a piece's middle to its number crosses another piece."""
     ways = (_between(at, place, part) for part in STEPS if at != place)
     return any(inside(point, shape) for point in ways for shape in between)
 

@@ -22,7 +22,7 @@ LONGEST: Final = 44.0
 CLEAR: Final = 0.5
 """How much stays free round each name (mm)."""
 BETWEEN: Final = 2.5
-"""How much stays free between two names in one line, which would else read as one (mm)."""
+"""How much stays free between two names in one line, so that they do not read as one (mm)."""
 IN_LINES: Final = frozenset({"run", "gap"})
 """Names that stand along their walls, which go on in one line."""
 STROKE: Final = 0.7
