@@ -15,7 +15,7 @@ from trimlang.stock.packings.rests import tidied
 from trimlang.stock.problem import NoPlan, Part, Plan, Problem, Watch
 from trimlang.stock.spare_for_a_loss import kept_room, with_both_kinds_of_spare
 from trimlang.stock.sticks.certifying import certificate_of, of_finer_grid
-from trimlang.stock.sticks.floor import cost_floor, count_floor, halves_worths, length_worth
+from trimlang.stock.sticks.floor import cost_floor, count_floor, length_worth
 from trimlang.stock.sticks.timber import Timber, timber_of
 
 
@@ -88,15 +88,15 @@ def _planned(
     if too_long:
         return NoPlan(problem, too_long=too_long)
     buying = Buying(timber)
-    # A bound that costs nothing: by length, and by pieces of which no two share a stick.
-    worths = [length_worth(timber), *halves_worths(timber)]
+    # A bound that costs nothing.
+    by_length = length_worth(timber)
     plain = plain_packing(timber, buying)
     best = Incumbent(
         # What a good hand would do, kept where the quick plan is no better.
         packing=better(plain, quick_packing(timber, buying)),
-        bound=max(cost_floor(timber, worth) for worth in worths),
-        stick_bound=max(count_floor(timber, worth) for worth in worths),
-        worths=worths,
+        bound=cost_floor(timber, by_length),
+        stick_bound=count_floor(timber, by_length),
+        worths=[by_length],
         reason="the length of the pieces",
     )
     # Where the lengths alone prove the quick plan, nothing is searched.

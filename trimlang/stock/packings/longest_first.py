@@ -5,9 +5,8 @@ from __future__ import annotations
 from bisect import bisect_left, insort
 from collections.abc import Sequence
 from fractions import Fraction
-from itertools import pairwise
+from math import inf
 
-from trimlang.record import record
 from trimlang.stock.mixes.buying import Buying
 from trimlang.stock.packings.packing import Packing, better, counts_of, packing_of
 from trimlang.stock.sticks.timber import Pattern, Timber
@@ -23,12 +22,8 @@ def plain_packing(timber: Timber, buying: Buying) -> Packing | None:
     the least price for its length.  None: the supply ran out in this way.
     """
     order = _opening_order(timber)
-    sticks: list[tuple[int, Pattern]] = []
     filled = _fill(timber, timber.demand, order, _supplies(timber), first_fit=True)
-    if filled is None:
-        return None
-    sticks.extend(filled)
-    return packing_of(timber, buying, sticks)
+    return None if filled is None else packing_of(timber, buying, filled)
 
 
 def quick_packing(timber: Timber, buying: Buying) -> Packing | None:
@@ -38,7 +33,7 @@ def quick_packing(timber: Timber, buying: Buying) -> Packing | None:
     # A few kinds are all tried as they come; of many only the best prices, to save time.
     if len(bought) > FAVOURITES:
         bought.sort(key=lambda k: (timber.kinds[k].rate / timber.kinds[k].length, k))
-    prices, usual = _prices(timber), _opening_order(timber)
+    usual = _opening_order(timber)
     paid = [kind.rate != 0 for kind in timber.kinds]
     for favourite in (None, *bought[:FAVOURITES]):
         order = _favouring(favourite, usual, paid)
@@ -46,7 +41,7 @@ def quick_packing(timber: Timber, buying: Buying) -> Packing | None:
         if filled is not None:
             best = better(best, packing_of(timber, buying, filled))
             # A long stick opened early may end up nearly empty, and a cheaper one would have done.
-            shrunk = _shrunk(timber, filled, prices)
+            shrunk = _shrunk(timber, filled)
             best = better(best, packing_of(timber, buying, shrunk))
     return best
 
@@ -66,46 +61,27 @@ def fill_counts(
     return None
 
 
-@record
-class _Prices:
-    """Kinds in order of their prices, and for each of them how many are cheaper."""
-
-    cheapest_first: tuple[int, ...]
-    cheaper: tuple[int, ...]
-
-
-def _prices(timber: Timber) -> _Prices:
+def _shrunk(timber: Timber, sticks: Sequence[tuple[int, Pattern]]) -> list[tuple[int, Pattern]]:
+    """Move each stick's pieces to the cheapest kind that holds them, emptiest stick first."""
     kinds = timber.kinds
+    rates = [float(kind.rate) for kind in kinds]
     # At one price the roomiest first, since it holds any stick's pieces most surely.
-    order = sorted(range(len(kinds)), key=lambda k: (kinds[k].rate, -kinds[k].room))
-    cheaper = [0] * len(kinds)
-    for place, (before, kind) in enumerate(pairwise(order), start=1):
-        alike = kinds[kind].rate == kinds[before].rate
-        # Kinds of one price are not cheaper than each other, so they share a count.
-        cheaper[kind] = cheaper[before] if alike else place
-    return _Prices(tuple(order), tuple(cheaper))
-
-
-def _shrunk(
-    timber: Timber, sticks: Sequence[tuple[int, Pattern]], prices: _Prices
-) -> list[tuple[int, Pattern]]:
-    """Move each stick's pieces to a cheaper kind that holds them, emptiest stick first."""
+    cheapest = sorted(range(len(kinds)), key=lambda kind: (rates[kind], -kinds[kind].room))
     left = [
-        None if kind.supply is None else kind.supply - used
-        for kind, used in zip(timber.kinds, counts_of(timber, sticks), strict=True)
+        inf if kind.supply is None else kind.supply - used
+        for kind, used in zip(kinds, counts_of(timber, sticks), strict=True)
     ]
-    rooms = [kind.room for kind in timber.kinds]
-    weights = [size.weight for size in timber.sizes]
-    loads = [sum(weights[i] for i in pattern) for _, pattern in sticks]
+    loads = [sum(timber.sizes[size].weight for size in pattern) for _, pattern in sticks]
     moved = list(sticks)
     # The emptiest are the likeliest to fit a cheaper kind, of which there may be few.
     for place in sorted(range(len(sticks)), key=lambda s: loads[s]):
         now, pattern = moved[place]
-        for kind in prices.cheapest_first[: prices.cheaper[now]]:
-            if rooms[kind] >= loads[place] and left[kind] != 0:
-                for which, change in ((kind, -1), (now, 1)):
-                    supply = left[which]
-                    left[which] = None if supply is None else supply + change
+        for kind in cheapest:
+            if rates[kind] >= rates[now]:
+                break
+            if kinds[kind].room >= loads[place] and left[kind]:
+                left[kind] -= 1
+                left[now] += 1
                 moved[place] = (kind, pattern)
                 break
     return moved
@@ -147,7 +123,7 @@ def _fill(
     contents: list[list[int]] = []
     rooms: list[int] = []
     open_rooms: list[tuple[int, int]] = []
-    firsts = _FirstRoom()
+    firsts = _FirstRoom(sum(demand) if first_fit else 0)
     for size, count in enumerate(demand):
         weight = timber.sizes[size].weight
         for _ in range(count):
@@ -180,9 +156,8 @@ def _fill(
 class _FirstRoom:
     """Finds the first stick with so much room, in a tree of the greatest room under each node."""
 
-    def __init__(self) -> None:
-        # Enough for a usual job; the tree doubles when more sticks are opened.
-        self._leaves = 64
+    def __init__(self, most: int) -> None:
+        self._leaves = 1 << most.bit_length()
         # Less than any room, so a stick that is not opened yet never seems to hold a piece.
         self._most = [-1] * (2 * self._leaves)
 
@@ -198,13 +173,6 @@ class _FirstRoom:
 
     def keep(self, place: int, room: int) -> None:
         """Note what room a stick has now."""
-        if place >= self._leaves:
-            # The leaves move to other nodes when the tree grows, so all are noted anew.
-            rooms = self._most[self._leaves :]
-            self._leaves *= 2
-            self._most = [-1] * (2 * self._leaves)
-            for old, known in enumerate(rooms):
-                self.keep(old, known)
         node = self._leaves + place
         self._most[node] = room
         while node > 1:

@@ -52,31 +52,6 @@ def length_worth(timber: Timber) -> Worth:
     )
 
 
-def halves_worths(timber: Timber) -> list[Worth]:
-    """Return bounds for parts over half a stick (Martello and Toth's L2, for one kind of stick).
-
-    What each length then counts is a dual feasible function, in the literature.
-
-    With the longest room R and a threshold t up to R/2: parts over R - t are
-    worth R, those over R/2 or from t to R/2 their own room, shorter ones
-    nothing.  No stick is worth more than R: a part over R - t leaves room only for
-    worthless ones, and all others together are no longer than the stick.
-    """
-    room = max((kind.room for kind in timber.kinds), default=0)
-    # A shorter stick would count for as much as the longest: true, but too weak to be of use.
-    if not timber.sizes or any(kind.room < room for kind in timber.kinds):
-        return []
-    worths = []
-    for threshold in sorted({size.least for size in timber.sizes if 2 * size.least <= room}):
-        values = tuple(
-            0 if size.least < threshold else room if size.least > room - threshold else size.least
-            for size in timber.sizes
-        )
-        needed = sum(v * size.count for v, size in zip(values, timber.sizes, strict=True))
-        worths.append(Worth(tuple(room for _ in timber.kinds), needed, values))
-    return worths
-
-
 def cost_floor(timber: Timber, worth: Worth) -> int:
     """Return the least money, rounded up, for sticks worth enough plus the spare.
 
