@@ -48,7 +48,6 @@ Off: TypeAlias = Mapping[str, Any]
 """What stands in the place of each function, method or number of the planner."""
 
 TECHNIQUES: Final[Mapping[str, Off]] = {
-    "L2 bound": {"halves_worths": lambda *_: []},
     "first patterns": {"Relaxation.begin": lambda *_: []},
     "racks around the program's": {"RackWorths.around": lambda *_: []},
     "central worths": {"PatternProgram.central_duals": lambda self: self.solve()[2]},
@@ -60,11 +59,7 @@ TECHNIQUES: Final[Mapping[str, Off]] = {
 }
 
 TOGETHER: Final[Mapping[str, Sequence[str]]] = {
-    "L2 bound, first patterns and central worths": (
-        "L2 bound",
-        "first patterns",
-        "central worths",
-    ),
+    "sifting and dives": ("sifting", "dives"),
 }
 """Techniques that are switched off at once."""
 

@@ -12,11 +12,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from enum import Enum, auto
 from math import ceil, inf
-from typing import Any, Final
+from typing import Final
 
 from trimlang.record import record
 from trimlang.stock.mixes.buying import Buying
-from trimlang.stock.solver import quiet_solver, solve_within
+from trimlang.stock.solver import add_column, add_row, quiet_solver, solve_within
 from trimlang.stock.sticks.floor import Worth
 from trimlang.stock.sticks.timber import Timber
 
@@ -80,8 +80,9 @@ class MixSearch:
 
     def fewest(self, known: Known, cost: int, seconds: float) -> tuple[tuple[int, ...] | None, int]:
         """Return the mix of fewest cut sticks at a cost or less, and a bound on their number."""
+        self.work += 1
         program = _Program(self.timber, known, cost, Goal.STICKS)
-        values, floor = self._solved(program, seconds)
+        values, floor = program.solved(seconds)
         return None if values is None else program.cut(values), 0 if floor == inf else int(floor)
 
     def roomiest(self, known: Known, cost: int, seconds: float) -> Mix | None:
@@ -92,75 +93,68 @@ class MixSearch:
         self, goal: Goal, known: Known, cost: int, seconds: float
     ) -> tuple[Mix | None, float]:
         """Return the best mix at a cost or less, and a bound on what is asked of it."""
+        self.work += 1
         program = _Program(self.timber, known, cost, goal)
-        values, floor = self._solved(program, seconds)
+        values, floor = program.solved(seconds)
         if values is None:
             return None, floor
         counts = program.counts(values)
         price = self.buying.cost(counts)
         return None if price is None or price > cost else Mix(counts, price), floor
 
-    def _solved(self, program: _Program, seconds: float) -> tuple[list[int] | None, float]:
-        """Return whole column values and a lower bound: the greatest where there is no such mix."""
-        import highspy
-
-        # Its presolve has cut off the cheapest mix, and the bound was false.
-        options: dict[str, object] = {"presolve": "off", "mip_rel_gap": 0.0, "mip_abs_gap": 0.5}
-        # Its feasibility jump takes longer than all the rest.
-        options |= {"mip_heuristic_run_feasibility_jump": False, "mip_max_nodes": NODES}
-        solver = quiet_solver(options)
-        solver.passModel(program.model())
-        solve_within(solver, max(seconds, 0.1))
-        self.work += 1
-        status = solver.getModelStatus()
-        if status == highspy.HighsModelStatus.kInfeasible:
-            return None, inf
-        bound = solver.getInfo().mip_dual_bound
-        # A whole number of coins or sticks, so the bound may be rounded up; the 1e-4 gives back
-        # what the solver's rounding could have added.
-        floor = max(ceil(bound - 1e-4), 0) if abs(bound) < inf else 0
-        answer = solver.getSolution()
-        if status != highspy.HighsModelStatus.kOptimal or not answer.value_valid:
-            return None, floor
-        return [round(x) for x in answer.col_value], floor
-
 
 class _Program:
     """The program over mixes: the packs bought of each offer, sticks cut and kept whole by kind."""
 
     def __init__(self, timber: Timber, known: Known, cost: int, goal: Goal) -> None:
-        self._timber = timber
+        # Its presolve has cut off the cheapest mix, and the bound was false; its feasibility jump
+        # takes longer than all the rest.
+        options = {"presolve": "off", "mip_heuristic_run_feasibility_jump": False}
+        gaps = {"mip_rel_gap": 0.0, "mip_abs_gap": 0.5, "mip_max_nodes": NODES}
+        self._solver = quiet_solver({**options, **gaps})
         self._most = timber.most
-        self._goal = goal
         self._offers = [(k, offer) for k, kind in enumerate(timber.kinds) for offer in kind.offers]
-        kinds, offers = len(timber.kinds), len(self._offers)
-        self._cut, self._whole, self._over = offers, offers + kinds, offers + 2 * kinds
+        kinds = range(len(timber.kinds))
         spare = timber.problem.spare
-        self._uppers = [
-            *(inf if one.limit is None else one.limit // one.pack for _, one in self._offers),
-            *self._most,
-            *(0 if kind.on_hand else -(-spare // kind.length) for kind in timber.kinds),
-            inf if goal is Goal.ROOM else 0,
-        ]
-        prices = {column: float(offer.price) for column, (_, offer) in enumerate(self._offers)}
-        self._rows: list[tuple[float, float, dict[int, float]]] = [(-inf, cost + 0.5, prices)]
-        for kind in range(kinds):
+        paid, counted = goal is Goal.COST, goal is Goal.STICKS
+        for _, offer in self._offers:
+            most = inf if offer.limit is None else offer.limit // offer.pack
+            self._whole_number(float(offer.price) if paid else 0.0, most)
+        self._cut = len(self._offers)
+        for most in self._most:
+            self._whole_number(float(counted), most)
+        self._whole = self._cut + len(kinds)
+        for sort in timber.kinds:
+            self._whole_number(0.0, 0 if sort.on_hand else -(-spare // sort.length))
+        over = self._whole + len(kinds)
+        add_column(self._solver, -FULL, inf if goal is Goal.ROOM else 0.0, {})
+        self._row(-cost - 0.5, {c: -float(one.price) for c, (_, one) in enumerate(self._offers)})
+        for kind in kinds:
             bought = {c: float(o.pack) for c, (k, o) in enumerate(self._offers) if k == kind}
             # Sticks cut and sticks kept whole are no more than those bought.
-            self._add(0.0, {**bought, self._cut + kind: -1.0, self._whole + kind: -1.0})
+            self._row(0.0, {**bought, self._cut + kind: -1.0, self._whole + kind: -1.0})
         if spare:
             # Whole numbers, so half of one is ease enough.
             lengths = {self._whole + k: float(one.length) for k, one in enumerate(timber.kinds)}
-            self._add(spare - 0.5, lengths)
+            self._row(spare - 0.5, lengths)
         for worth in known.worths:
             if worth.needed > 0:
                 each = {self._cut + k: w / worth.needed for k, w in enumerate(worth.of_kind) if w}
-                self._add(1.0 - EASE, {**each, self._over: -1.0})
+                self._row(1.0 - EASE, {**each, over: -1.0})
         for mix in known.too_small:
             self._more_than(mix)
 
-    def _add(self, lower: float, factors: dict[int, float]) -> None:
-        self._rows.append((lower, inf, factors))
+    def _row(self, lower: float, factors: dict[int, float]) -> None:
+        add_row(self._solver, lower, factors)
+
+    def _whole_number(self, price: float, most: float) -> int:
+        """Add a column of whole numbers up to ``most`` and return its place."""
+        import highspy
+
+        add_column(self._solver, price, most, {})
+        column: int = self._solver.getNumCol() - 1
+        self._solver.changeColIntegrality(column, highspy.HighsVarType.kInteger)
+        return column
 
     def _more_than(self, mix: Sequence[int]) -> None:
         """Allow only mixes with more sticks of some kind than this one has."""
@@ -169,44 +163,27 @@ class _Program:
         flags: dict[int, float] = {}
         for kind, count in enumerate(mix):
             if count < self._most[kind]:
-                flag = len(self._uppers)
-                self._uppers.append(1)
+                flag = self._whole_number(0.0, 1)
                 flags[flag] = 1.0
-                self._add(0.0, {self._cut + kind: 1.0, flag: -float(count + 1)})
-        self._add(1.0, flags)
+                self._row(0.0, {self._cut + kind: 1.0, flag: -float(count + 1)})
+        self._row(1.0, flags)
 
-    def model(self) -> Any:
-        """Return the program in the solver's form."""
+    def solved(self, seconds: float) -> tuple[list[int] | None, float]:
+        """Return whole column values and a lower bound: the greatest where there is no such mix."""
         import highspy
-        import numpy as np
 
-        columns = len(self._uppers)
-        program: Any = highspy.HighsLp()
-        program.num_col_ = columns
-        program.num_row_ = len(self._rows)
-        costs = np.zeros(columns)
-        if self._goal is Goal.COST:
-            costs[: self._cut] = [float(offer.price) for _, offer in self._offers]
-        elif self._goal is Goal.STICKS:
-            costs[self._cut : self._whole] = 1.0
-        else:
-            costs[self._over] = -FULL
-        program.col_cost_ = costs
-        program.col_lower_ = np.zeros(columns)
-        program.col_upper_ = np.array(self._uppers, dtype=np.float64)
-        program.row_lower_ = np.array([row[0] for row in self._rows])
-        program.row_upper_ = np.array([row[1] for row in self._rows])
-        program.a_matrix_.format_ = highspy.MatrixFormat.kRowwise
-        starts = np.cumsum([0, *(len(row[2]) for row in self._rows)])
-        program.a_matrix_.start_ = starts.astype(np.int32)
-        program.a_matrix_.index_ = np.array(
-            [column for row in self._rows for column in row[2]], dtype=np.int32
-        )
-        program.a_matrix_.value_ = np.array([v for row in self._rows for v in row[2].values()])
-        whole = [highspy.HighsVarType.kInteger] * columns
-        whole[self._over] = highspy.HighsVarType.kContinuous
-        program.integrality_ = whole
-        return program
+        solve_within(self._solver, max(seconds, 0.1))
+        status = self._solver.getModelStatus()
+        if status == highspy.HighsModelStatus.kInfeasible:
+            return None, inf
+        bound = self._solver.getInfo().mip_dual_bound
+        # A whole number of coins or sticks, so the bound may be rounded up; the 1e-4 gives back
+        # what the solver's rounding could have added.
+        floor = max(ceil(bound - 1e-4), 0) if abs(bound) < inf else 0
+        answer = self._solver.getSolution()
+        if status != highspy.HighsModelStatus.kOptimal or not answer.value_valid:
+            return None, floor
+        return [round(x) for x in answer.col_value], floor
 
     def cut(self, values: Sequence[int]) -> tuple[int, ...]:
         """Return the sticks to cut, by kind."""
@@ -214,7 +191,7 @@ class _Program:
 
     def counts(self, values: Sequence[int]) -> tuple[int, ...]:
         """Return all the sticks bought that need not stay whole, by kind."""
-        bought = [0] * len(self._timber.kinds)
+        bought = [0] * len(self._most)
         for column, (kind, offer) in enumerate(self._offers):
             bought[kind] += values[column] * offer.pack
         return tuple(

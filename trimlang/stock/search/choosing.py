@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from typing import Any
+from typing import Any, Final
 
 from trimlang.record import record
 from trimlang.stock.solver import quiet_solver, solve_within
 from trimlang.stock.sticks.timber import Pattern, Timber
+
+BRANCHES: Final = 20_000
+"""Branches after which a search gives up."""
 
 
 @record
@@ -20,7 +23,6 @@ class Choice:
 
     sticks: tuple[tuple[int, Pattern], ...] | None
     settled: bool
-    nodes: int
 
 
 def choose(
@@ -28,8 +30,6 @@ def choose(
     patterns: Sequence[tuple[int, Pattern]],
     counts: Sequence[int],
     beyond: Sequence[float],
-    *,
-    nodes: int,
     seconds: float,
 ) -> Choice:
     """Cut everything from a rack with the given patterns only.
@@ -42,10 +42,10 @@ def choose(
 
     demand = timber.demand
     if not patterns:
-        return Choice(None if any(demand) else (), settled=True, nodes=0)
+        return Choice(None if any(demand) else (), settled=True)
     solver = quiet_solver(
         {
-            "mip_max_nodes": nodes,
+            "mip_max_nodes": BRANCHES,
             "mip_max_improving_sols": 1,
             # On these programs each of these takes longer than all the rest.
             "presolve": "off",
@@ -91,15 +91,14 @@ def choose(
     solver.passModel(program)
     solve_within(solver, max(seconds, 0.1))
     status = solver.getModelStatus()
-    visited = int(solver.getInfo().mip_node_count)
     # The only answer that proves anything; a solver that stops early has merely not found one.
     if status == highspy.HighsModelStatus.kInfeasible:
-        return Choice(None, settled=True, nodes=visited)
+        return Choice(None, settled=True)
     answer = solver.getSolution()
     if not answer.value_valid:
-        return Choice(None, settled=False, nodes=visited)
+        return Choice(None, settled=False)
     sticks = _sticks(demand, patterns, counts, [round(x) for x in answer.col_value])
-    return Choice(sticks, settled=sticks is not None, nodes=visited)
+    return Choice(sticks, settled=sticks is not None)
 
 
 def _sticks(

@@ -26,8 +26,6 @@ RETREATS = 8
 """The most steps undone in the first dive, and in the one after no list has settled the rack."""
 PATTERNS = 15_000
 """The most patterns listed."""
-BRANCHES = 20_000
-"""Branches of the search among listed patterns."""
 SEEDS = 3
 """How many patterns, for each size, a new program takes over from the one before it."""
 
@@ -105,7 +103,7 @@ class RackCut:
             return Answer()
         held = [stick for stick in patterns if self._holds(stick)]
         beyond, seconds = worth.beyond(counts), self._seconds()
-        choice = choose(self._timber, held, counts, beyond, nodes=BRANCHES, seconds=seconds)
+        choice = choose(self._timber, held, counts, beyond, seconds)
         # A pattern that could not be laid in the orders tried might still be laid in another: then
         # a failed choice proves nothing.
         sure = all(self._settles(stick) for stick in patterns if not self._holds(stick))
