@@ -12,6 +12,15 @@ HAIR: Final = 1e-7
 CIRCLING: Final = 2.0
 """By the clock on the wall a solver has so many times the seconds that it may work."""
 
+SEARCH: Final = {
+    "presolve": "off",
+    "mip_heuristic_run_feasibility_jump": False,
+    "mip_heuristic_run_rens": False,
+    "mip_heuristic_run_rins": False,
+    "mip_heuristic_run_root_reduced_cost": False,
+}
+"""Options of small integer programs: on these each of them takes longer than all the rest."""
+
 
 def quiet_solver(options: Mapping[str, object]) -> Any:
     """Return a new ``highspy.Highs`` with the given options; the same seed each time."""

@@ -16,7 +16,7 @@ from typing import Final
 
 from trimlang.record import record
 from trimlang.stock.mixes.buying import Buying
-from trimlang.stock.solver import add_column, add_row, quiet_solver, solve_within
+from trimlang.stock.solver import SEARCH, add_column, add_row, quiet_solver, solve_within
 from trimlang.stock.sticks.floor import Worth
 from trimlang.stock.sticks.timber import Timber
 
@@ -107,11 +107,9 @@ class _Program:
     """The program over mixes: the packs bought of each offer, sticks cut and kept whole by kind."""
 
     def __init__(self, timber: Timber, known: Known, cost: int, goal: Goal) -> None:
-        # Its presolve has cut off the cheapest mix, and the bound was false; its feasibility jump
-        # takes longer than all the rest.
-        options = {"presolve": "off", "mip_heuristic_run_feasibility_jump": False}
-        gaps = {"mip_rel_gap": 0.0, "mip_abs_gap": 0.5, "mip_max_nodes": NODES}
-        self._solver = quiet_solver({**options, **gaps})
+        # With its presolve, which has cut off the cheapest mix, the bound was false.
+        ends = {"mip_rel_gap": 0.0, "mip_abs_gap": 0.5, "mip_max_nodes": NODES}
+        self._solver = quiet_solver({**SEARCH, **ends})
         self._most = timber.most
         self._offers = [(k, offer) for k, kind in enumerate(timber.kinds) for offer in kind.offers]
         kinds = range(len(timber.kinds))

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import Any, Final
 
 from trimlang.record import record
-from trimlang.stock.solver import quiet_solver, solve_within
+from trimlang.stock.solver import SEARCH, quiet_solver, solve_within
 from trimlang.stock.sticks.timber import Pattern, Timber
 
 BRANCHES: Final = 20_000
@@ -43,18 +43,7 @@ def choose(
     demand = timber.demand
     if not patterns:
         return Choice(None if any(demand) else (), settled=True)
-    solver = quiet_solver(
-        {
-            "mip_max_nodes": BRANCHES,
-            "mip_max_improving_sols": 1,
-            # On these programs each of these takes longer than all the rest.
-            "presolve": "off",
-            "mip_heuristic_run_feasibility_jump": False,
-            "mip_heuristic_run_rens": False,
-            "mip_heuristic_run_rins": False,
-            "mip_heuristic_run_root_reduced_cost": False,
-        }
-    )
+    solver = quiet_solver({**SEARCH, "mip_max_nodes": BRANCHES, "mip_max_improving_sols": 1})
     sizes = len(timber.sizes)
     starts, places, factors = [0], [], []
     uppers = []
