@@ -20,7 +20,7 @@ KINDS: Final = 400
 """With more sorts of sticks nothing is tried."""
 
 STEPS: Final = 60_000
-STEPS_A_PIECE: Final = 60
+STEPS_A_PIECE: Final = 10
 """Counts tried before the search gives up, and how many more for each piece of the job."""
 
 LEVEL: Final = 1e-9
@@ -82,6 +82,10 @@ class CheaperMix:
         Raises:
             GivenUpError: the search would take too long.
         """
+        # The claim that shows most alone is used from the start; most often it is enough.
+        first = max(range(len(self._claims)), key=self.alone, default=None)
+        if first is not None:
+            self._order(first, cost)
         kinds = self._stock.kinds
         self._cost = cost
         self._counts = [0] * len(kinds)
@@ -90,8 +94,6 @@ class CheaperMix:
         self._needs: list[list[int]] = []
         self._rates: list[list[float]] = []
         self.used = []
-        # The claim that shows most alone is used from the start; most often it is enough.
-        first = max(range(len(self._claims)), key=self.alone, default=None)
         if first is not None:
             self._use(first, 0)
             if self.alone(first) >= cost:
@@ -100,6 +102,39 @@ class CheaperMix:
             raise GivenUpError
         found = self._dive(0, self._stock.spare_rate)
         return list(self._counts) if found else None
+
+    def _order(self, claim: int, cost: int) -> None:
+        """Put the kinds first of which a claim allows only few counts: that leaves least to try.
+
+        How many of the last kind are needed follows from the others.
+        """
+        kinds, tops = self._stock.kinds, self._tops[claim]
+        free = sum(top * kind.most for top, kind in zip(tops, kinds, strict=True) if not kind.rate)
+        needed, left = self._claims[claim].needed - free, cost - 1 - self._stock.spare_rate
+        # The least price of a unit of worth, and of one from any other kind.
+        each = sorted(
+            (kind.rate / top, at)
+            for at, (kind, top) in enumerate(zip(kinds, tops, strict=True))
+            if kind.rate and top
+        )
+
+        def width(at: int) -> float:
+            kind = kinds[at]
+            if not kind.rate or not each:
+                return -1.0
+            others = [rate for rate, other in each[:2] if other != at]
+            if not others:
+                return 0.0
+            slope, room = kind.rate - tops[at] * others[0], left - needed * others[0]
+            most = min(float(kind.most), left / kind.rate)
+            if abs(slope) > LEVEL:
+                most = min(most, room / slope) if slope > 0 else most - max(room / slope, 0.0)
+            return most
+
+        order = sorted(range(len(kinds)), key=width)
+        self._stock.kinds = [kinds[at] for at in order]
+        self._places = [self._places[at] for at in order]
+        self._tops = [[tops[at] for at in order] for tops in self._tops]
 
     def alone(self, claim: int) -> int:
         """Return the cost that a claim alone shows, with fractions of its best sticks."""
