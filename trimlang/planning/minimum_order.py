@@ -15,7 +15,7 @@ is bought, the bound of the plan without the yard holds.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import Final, Protocol
 
@@ -50,7 +50,7 @@ def with_minimum(
     if isinstance(first, NoPlan):
         return replace(first, problem=problem)
     # What costs least without a minimum, and meets it, costs least with it.
-    if _enough(problem, first):
+    if _enough(problem, first.purchases):
         return replace(first, problem=problem)
     found = [_filled_up(problem, first)]
     # Without the yard: what is on hand may do, if dearer than buying a little.
@@ -85,6 +85,13 @@ def with_minimum(
             break
         amount = (low + high) // 2
     plans = [plan for plan in found if plan is not None]
+    # What has to be bought anyway is cut before anything else costs money.
+    orders = [{one.blank: one.packs for one in plan.purchases} for plan in plans]
+    orders.append(_least_order(problem))
+    for order in orders if not problem.has_bundles else ():
+        filled = _from_order(problem, order, part, sound_plan)
+        if filled is not None:
+            plans.append(filled)
     if not plans:
         return NoPlan(problem, short_of_supply=True, sure=False)
     # A plan either buys or does not; what holds for all is the smaller of the two.
@@ -124,9 +131,9 @@ def _spent(problem: Problem, purchases: Iterable[Purchase]) -> int:
     return sum(one.packs * prices.get(one.blank, 0) for one in purchases)
 
 
-def _enough(problem: Problem, plan: Plan) -> bool:
-    sticks = _sticks(problem, plan.purchases)
-    spent = _spent(problem, plan.purchases)
+def _enough(problem: Problem, purchases: Sequence[Purchase]) -> bool:
+    sticks = _sticks(problem, purchases)
+    spent = _spent(problem, purchases)
     return not sticks or (sticks >= problem.least_sticks and spent >= problem.least_spent)
 
 
@@ -210,6 +217,49 @@ def _price(blank: Blank) -> int:
 
 def _as_purchases(bought: Mapping[str, int]) -> tuple[Purchase, ...]:
     return tuple(Purchase(key, packs) for key, packs in bought.items() if packs)
+
+
+def _least_order(problem: Problem) -> dict[str, int]:
+    """Return the packs of each blank that come to the least sum that is enough; empty: none do."""
+    counts = least_cover(_choices(problem, _price, {}), problem.least_spent)
+    return dict(_added(problem, counts) or {})
+
+
+def _from_order(
+    problem: Problem, order: Mapping[str, int], effort: Effort, sound_plan: SoundPlan
+) -> Plan | None:
+    """Return a plan that buys so many packs of each blank first; None: they are no whole order."""
+    packs = {blank.key: order.get(blank.key, 0) for blank in _for_sale(problem)}
+    bought = _as_purchases(packs)
+    if not bought or not _enough(problem, bought):
+        return None
+    own = {f"{blank.key}, bought": blank for blank in _for_sale(problem) if packs[blank.key]}
+    paid = tuple(
+        replace(blank, key=key, price=0, pack=1, limit=packs[blank.key] * blank.pack)
+        for key, blank in own.items()
+    )
+    others = tuple(
+        replace(blank, limit=blank.limit - packs.get(blank.key, 0) * blank.pack)
+        if blank.limit is not None
+        else blank
+        for blank in problem.blanks
+    )
+    asked = replace(problem, blanks=(*paid, *others), least_sticks=0, least_spent=0)
+    plan = sound_plan(asked, effort=effort)
+    if isinstance(plan, NoPlan):
+        return None
+    more = Counter({one.blank: one.packs for one in plan.purchases if one.blank not in own})
+    prices = {blank.key: blank.price for blank in problem.blanks}
+    return replace(
+        plan,
+        problem=problem,
+        sticks=tuple(
+            replace(one, blank=own[one.blank].key if one.blank in own else one.blank)
+            for one in plan.sticks
+        ),
+        purchases=_as_purchases(more + Counter(packs)),
+        cost=plan.cost + sum(prices[key] * count for key, count in packs.items()),
+    )
 
 
 def _least_spent(problem: Problem) -> int:
