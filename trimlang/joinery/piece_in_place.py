@@ -96,6 +96,8 @@ def placed(
     base = Spot(x=at.x + up * tall, y=at.y - along * tall) if by_outer else at
 
     def spot(u: Fraction, v: Fraction) -> Spot:
+        if not turn:
+            return Spot(x=base.x + u, y=base.y + v)
         return Spot(x=base.x + u * along - v * up, y=base.y + u * up + v * along)
 
     (low_left, high_left), (low_right, high_right) = left.seen, right.seen

@@ -83,6 +83,17 @@ def _in_steps(value: Fraction, step: Fraction) -> tuple[int, int, int]:
     return *divmod(above * down, whole), whole
 
 
+def marks_of_tape(unit: Unit, step: Fraction) -> Fraction:
+    """Return the distance between two marks on a tape, in inches.
+
+    A sixteenth or a millimetre (common practice, no source).  A finer ``step`` that divides it
+    means a tape with finer marks; a coarser one, or one in the other unit, does not.
+    """
+    usual = MM if unit is Unit.MM else SIXTEENTH
+    _, rest, _ = _in_steps(usual, step)
+    return usual if rest else step
+
+
 def mixed_number(value: Fraction) -> str:
     """Write a value as a whole number and a fraction: ``29 1/8``, ``-1/16``, ``3``."""
     sign, whole, rest = mixed_parts(value)

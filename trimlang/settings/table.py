@@ -14,7 +14,7 @@ from types import MappingProxyType
 from typing import Any, TypeVar
 
 from trimlang.joint_row import RoundedAs
-from trimlang.lengths.tape import MM, SIXTEENTH, Direction, Unit
+from trimlang.lengths.tape import Direction, Unit, marks_of_tape
 from trimlang.settings.job_rows import JobRows
 from trimlang.settings.room_rows import RoomRows
 from trimlang.settings.setting_kinds import Setting
@@ -27,8 +27,8 @@ class Settings(RoomRows, JobRows):
 
     >>> Settings().kerf
     Fraction(1, 8)
-    >>> Settings().having(Settings.unit, Unit.MM).nail_long == 50 * MM
-    True
+    >>> Settings().having(Settings.unit, Unit.MM).nail_long * 127 / 5
+    Fraction(50, 1)
 
     Lengths are in inches, angles in degrees.
     """
@@ -83,14 +83,8 @@ class Settings(RoomRows, JobRows):
 
     @property
     def tape_step(self) -> Fraction:
-        """The distance between two marks on the job's tape, in inches.
-
-        A sixteenth or a millimetre (common practice, no source).  A finer rounding step that
-        divides it means a tape with finer marks.
-        """
-        usual = MM if self.unit is Unit.MM else SIXTEENTH
-        step = self.rounding_step
-        return step if (usual / step).denominator == 1 else usual
+        """The distance between two marks on the job's tape, in inches."""
+        return marks_of_tape(self.unit, self.rounding_step)
 
     @property
     def spare_percent(self) -> Fraction:

@@ -15,6 +15,7 @@ from trimlang.lengths.tape import (
     Unit,
     decimal_text,
     is_tape_fraction,
+    marks_of_tape,
     mixed_parts,
     steps_nearest,
 )
@@ -106,11 +107,7 @@ class Pen:
 
     def mark(self, inches: Fraction) -> Reading:
         """Return the mark of the tape that a length is nearest to: what a hand measures."""
-        usual = MM if self.unit is Unit.MM else SIXTEENTH
-        # A finer tape divides the usual step evenly; a coarser one, or one in the other unit, does
-        # not.
-        step = self.tape if (usual / self.tape).denominator == 1 else usual
-        return self.reading(steps_nearest(inches, step))
+        return self.reading(steps_nearest(inches, marks_of_tape(self.unit, self.tape)))
 
     def small(self, inches: Fraction) -> str:
         """Write a small gap as a tape shows it: ``1/16 in``, ``under 1 mm``."""
