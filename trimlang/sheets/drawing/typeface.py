@@ -57,12 +57,13 @@ def run(text: str, size: float) -> float:
     return _thousandths(text) * size / 1000 * _CARE
 
 
-# tickets say the same few words over and over
+# Tickets say the same few words over and over, and often the same lines.
 @lru_cache(maxsize=4096)
 def _thousandths(text: str) -> int:
     return sum(map(_WIDTHS.__getitem__, text))
 
 
+@lru_cache(maxsize=4096)
 def lines(text: str, across: float, size: float) -> int:
     """Return how many lines of ``across`` a text takes; a word too long for one is broken."""
     count, used = 1, 0.0
