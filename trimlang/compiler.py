@@ -183,7 +183,6 @@ def plan_checked(
     from trimlang.planning.first_plan import first_plan
     from trimlang.planning.planned_job import with_offers_of_log
     from trimlang.planning.supplier_order import fill_up_orders
-    from trimlang.site_log.under_way import under_way
     from trimlang.takeoff.supplies import blocks, supplies
 
     job = with_offers_of_log(checked.job)
@@ -192,6 +191,8 @@ def plan_checked(
     # The log is replayed over the plan of the whole job, as if nothing had been done yet: that is
     # the plan that the first tickets showed.
     if checked.job.log:
+        from trimlang.site_log.under_way import under_way
+
         pieces, plans, problems, progress = under_way(checked.job, planned, effort, watch)
     else:
         plans, short = fill_up_orders(checked.job, plans)
