@@ -36,7 +36,10 @@ class CommandParser(PlainParser):
         self, args: Sequence[str] | None = None, namespace: Any = None
     ) -> tuple[Any, list[str]]:
         """Read words; return what they ask for, and the words that are left; see argparse."""
-        if self._mixing:  # the intermixed reading calls this again for each of its two passes
+        # Without an option there is nothing to mix; and the intermixed reading calls this again
+        # for each of its two passes.
+        plain = args is not None and not any(word.startswith("-") for word in args)
+        if plain or self._mixing:
             return super().parse_known_args(args, namespace)
         self._mixing = True
         try:

@@ -39,8 +39,9 @@ MOST_SLIPS: Final = 20
 LINES_KEPT: Final = 4096
 """How many lines are kept as they were read: those of a large job and of what it includes."""
 
-_ENDS_A_WORD: Final = re.compile(r"\s*[:,;=]\s*|\s+")
-_A_HEADING: Final = re.compile(r"(?<![#\"“])\broom\s+[\"“]", re.IGNORECASE)
+# Compiled where a line cannot be read: few files have one.
+_ENDS_A_WORD: Final = r"\s*[:,;=]\s*|\s+"
+_A_HEADING: Final = r"(?i)(?<![#\"“])\broom\s+[\"“]"
 _WITH_FACTS: Final = (EveryRoomLine, RoomLine, RunLine, GapLine, LoosePieceLine, BoxesLine)
 
 ReadLine: TypeAlias = Callable[[str, str, int], tuple[Statement | None, tuple[Diagnostic, ...]]]
@@ -154,9 +155,9 @@ def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Dia
 
 def _unreadable(text: str, file: str, number: int) -> Unreadable:
     # A room's heading is one all the same where its words stand in another order.
-    heading = _A_HEADING.search(text)
+    heading = re.search(_A_HEADING, text)
     said = text if heading is None else text[heading.start() :]
-    words = tuple(_ENDS_A_WORD.split(said.strip())[:2])
+    words = tuple(re.split(_ENDS_A_WORD, said.strip())[:2])
     return Unreadable(words, Span(file, number, 1, len(text) + 1))
 
 

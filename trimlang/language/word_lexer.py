@@ -18,7 +18,7 @@ from lark.exceptions import UnexpectedCharacters
 from lark.lexer import BasicLexer, ContextualLexer, LexerState, TerminalDef, _create_unless
 from lark.utils import TextSlice
 
-_PLAIN: Final = re.compile(r"\(?(?P<words>[a-z]+(\|[a-z]+)*)\)?\\b")
+_PLAIN: Final = r"\(?(?P<words>[a-z]+(\|[a-z]+)*)\)?\\b"
 """The pattern of a terminal that is a word, or one of several: ``set\\b``, ``(left|right)\\b``."""
 _WORD: Final = re.compile(r"\w+")
 _BLANKS: Final = re.compile("[ \\t]+")
@@ -83,5 +83,5 @@ class LineLexer(ContextualLexer):
 
 
 def _words_of(terminal: TerminalDef) -> list[str]:
-    plain = _PLAIN.fullmatch(terminal.pattern.value)
+    plain = re.fullmatch(_PLAIN, terminal.pattern.value)
     return plain["words"].split("|") if plain else []

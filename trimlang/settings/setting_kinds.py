@@ -106,7 +106,11 @@ class Setting(Generic[_Value]):
 
     def __get__(self, said: Values | None, owner: type) -> Setting[_Value] | _Value:
         # Asked of the class, Python gives no settings: then the row itself is wanted.
-        return self if said is None else said.value(self)
+        if said is None:
+            return self
+        # Put where Python looks before it asks the row again, as a cached property is.
+        value = said.__dict__[self.name] = said.value(self)
+        return value
 
     def __reduce__(self) -> tuple[Any, ...]:
         # Sent to another process, a row is found there by its name, so that it is still the same

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from fractions import Fraction
-from functools import cache
+from functools import cache, cached_property
 from types import MappingProxyType
 from typing import Any, TypeVar
 
@@ -33,7 +33,7 @@ class Settings(RoomRows, JobRows):
     Lengths are in inches, angles in degrees.
     """
 
-    __slots__ = ("_hash", "_said")
+    __slots__ = ("__dict__", "_hash", "_said")
 
     def __init__(self, said: Mapping[str, object] = MappingProxyType({})) -> None:
         self._said = said
@@ -81,7 +81,7 @@ class Settings(RoomRows, JobRows):
         said = ", ".join(f"{name}={value!r}" for name, value in self._said.items())
         return f"Settings({said})"
 
-    @property
+    @cached_property
     def tape_step(self) -> Fraction:
         """The distance between two marks on the job's tape, in inches."""
         return marks_of_tape(self.unit, self.rounding_step)
@@ -95,7 +95,7 @@ class Settings(RoomRows, JobRows):
         only = self.spare_covers and not self.says(Settings.spare)
         return Fraction(0) if only else self.spare
 
-    @property
+    @cached_property
     def rule(self) -> dict[RoundedAs, tuple[Direction, Fraction]]:
         """The rounding rule that holds here, its rows in the order that decides."""
         return dict(self.rounding)
