@@ -72,6 +72,13 @@ def test_primer_on_backs_and_bottom_edges() -> None:
     assert primer.cost == 19
 
 
+def test_a_litre_has_two_spellings() -> None:
+    lines = ("primer: backs, can 1 {}", "paint: 10 sq m a {}", "paint: can 2 {}")
+    one, other = (asked(*(line.format(said) for line in lines)) for said in ("litre", "liter"))
+    assert one == other
+    assert one["primer"].need < 1
+
+
 def test_blades_by_their_cuts() -> None:
     blade = asked("saw: blade 4 cuts at 39.00")["saw blade"]
     # Two runs and a return: six ends.

@@ -64,6 +64,11 @@ class VolumeUnit(StrEnum):
     FLUID_OUNCE = "fl_oz"
     LITRE = "litre"
 
+    @classmethod
+    def _missing_(cls, value: object) -> VolumeUnit | None:
+        # as it is spelled where rooms are measured in inches
+        return cls.LITRE if value == "liter" else None
+
 
 class UnknownUnitError(ValueError):
     """The word names no unit of the kind that is wanted."""
