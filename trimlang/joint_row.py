@@ -165,6 +165,8 @@ class JointRow:
     page: str
     rounds: RoundedAs
     # From here on what most rows do not say.
+    shorts: tuple[str, ...] = ()
+    """Other words for it in a job file, the usual one first."""
     coped: RoundedAs | None = None
     corner: Corner | None = None
     mitre: Callable[[EndAngles], Fraction] = square

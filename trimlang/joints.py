@@ -40,6 +40,7 @@ class Joint(StrEnum):
     # The back runs right into the corner; the face stops short of it by what the mate is thick.
     IN_CORNER = JointRow(
         word="in-corner",
+        shorts=("in", "inside", "ic", "in corner", "inside corner"),
         name=N_("inside corner"),
         meaning="The inside corner of two walls: mitred, or coped where it says so.",
         page=_WALLS,
@@ -56,6 +57,7 @@ class Joint(StrEnum):
     # its seam is where everybody looks, and is filled.
     OUT_CORNER = JointRow(
         word="out-corner",
+        shorts=("out", "outside", "oc", "out corner", "outside corner"),
         name=N_("outside corner"),
         meaning="The outside corner of two walls: mitred.",
         page=_WALLS,

@@ -8,6 +8,7 @@ from functools import cache
 from types import MappingProxyType
 from typing import Final
 
+from trimlang.joints import Joint
 from trimlang.language.grammar import parser
 from trimlang.settings.table import Settings
 
@@ -17,14 +18,7 @@ _NOT_BEFORE: Final = re.compile(r"\(\?![^()]*\)")
 
 
 SHORT_JOINTS: Final = MappingProxyType(
-    {
-        short: joint
-        for joint, shorts in {
-            "in-corner": ("in", "inside", "ic", "in corner", "inside corner"),
-            "out-corner": ("out", "outside", "oc", "out corner", "outside corner"),
-        }.items()
-        for short in shorts
-    }
+    {short: joint.word for joint in Joint for short in joint.row.shorts}
 )
 """Other words for a corner, and the word that is used for it everywhere else."""
 

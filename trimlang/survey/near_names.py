@@ -7,12 +7,13 @@ from typing import Final
 
 from trimlang.diagnostics.near_words import listed, nearest
 from trimlang.diagnostics.suggestion import Suggestion, did_you_mean
+from trimlang.joints import Joint
 from trimlang.language import tree
 from trimlang.language.tree import Word
 from trimlang.language.vocabulary import called_as_a_wall, line_words, spellings
 from trimlang.survey.measures import Findings
 
-_CORNERS: Final = ("in-corner", "out-corner", "inside", "outside")
+_CORNERS: Final = (*(one.word for one in Joint if one.is_corner), "inside", "outside")
 """Corners that stand between two walls, where a trim's name could stand too."""
 _A_NAME: Final = 3
 """Letters that a room's name has at least; what is shorter is a wall's."""

@@ -11,7 +11,7 @@ from trimlang.diagnostics import Span
 from trimlang.joints_by_role import USUAL
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
-from trimlang.language.vocabulary import not_a_label
+from trimlang.language.vocabulary import not_a_label, spellings
 from trimlang.lengths.tape import Unit
 from trimlang.survey.job import Room
 from trimlang.tables.said_once import SaidOnce, of_openings, trims_named
@@ -22,9 +22,6 @@ _WIDEST: Final = 96
 """Columns that walls in one line may take."""
 _OFTEN: Final = 2
 """So many plain inside corners in a room, and “ends in” is shorter."""
-_SHORT: Final = {"in-corner": "in", "out-corner": "out"}
-_BETWEEN: Final = frozenset({"in-corner", "out-corner", "rake"})
-"""The joints that may stand between two walls, without a side."""
 _IN_THE_HEAD: Final = (facts.AtEnd, facts.RadiusGiven, facts.BeamAcross, facts.Called)
 """What is written with a wall's name and length, or as one of its ends."""
 
@@ -146,10 +143,11 @@ class RoomWriter:
             end = self._ends[at][side]
             if end is None:
                 continue
-            word = _SHORT.get(end.joint.word, end.joint.word) if short else end.joint.word
+            word = (*end.joint.row.shorts, end.joint.word)[0] if short else end.joint.word
             rest = without_degrees(end.rest) if short else end.rest
             # Where the next wall follows in its line, a corner stands between the two.
-            if short and side is Side.RIGHT and end.joint.word in _BETWEEN and not alone:
+            between = side is Side.RIGHT and end.joint.word in spellings()["BETWEEN"]
+            if short and between and not alone:
                 last = f"{word}{rest}"
             else:
                 parts.append(f"{side}={word}{rest}")
