@@ -137,6 +137,19 @@ def test_a_joint_stays_through_a_site_log() -> None:
         assert plan.cost == 0
 
 
+def test_a_third_part_is_known_to_the_log() -> None:
+    """Two sticks of 12 ft would do; three of 8 ft cost less, with the joint."""
+    head = f"{BASE}\nspare 0 %\nstock base: 8 ft at 4.00, 12 ft at 17.40\n"
+    text = head + "splices: a joint costs 3.00\n" + walls(200)
+    (plan,) = planned(text).plans
+    assert (plan.cost, plan.added.joints) == (12, 1)
+    for line in ("cut R-N0-base-c\n", "cut R-N0-base-c 61 1/2 in from base-3 of 8 ft\n"):
+        result = planned(f"{text}bought 3 base 8 ft at 4.00\n{line}")
+        assert len(result.pieces) == 3
+        assert result.progress is not None
+        assert (result.progress.spent, result.progress.to_buy) == (12, 0)
+
+
 def test_a_wall_that_was_cut_stays_as_it_was_cut() -> None:
     """The third wall is longer now, and no joint pays any more; or a price for one is new."""
     head = HEAD + "splices: a joint costs 3.00\n"

@@ -140,7 +140,13 @@ def _parts_of_plan(job: Job, known: Container[str], spliced: Iterable[Splice]) -
 
     That is where a joint pays, or where the longest sticks run out.
     """
-    parts = {name for one in spliced if not one.is_joined for name in one.names(2)}
+    priced = job.settings.joint_price is not None
+    parts = {
+        name
+        for one in spliced
+        if priced or not one.is_joined
+        for name in one.names(len(one.cut) + 1)
+    }
     logged = (one.piece for one in job.log if not isinstance(one, BoughtSticks | Counted))
     # To join all walls again takes time, and is seldom wanted.
     if any(name not in known and name not in parts for name in logged):
