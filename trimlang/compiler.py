@@ -21,9 +21,9 @@ from trimlang.survey.survey import survey
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from trimlang.diagnostics.source import Source
     from trimlang.joinery.piece import Piece
     from trimlang.joinery.spliced_pieces import Splice
-    from trimlang.language.source import Source
     from trimlang.planning.first_plan import PlanCache
     from trimlang.planning.layout import TrimPlan
     from trimlang.site_log.progress_of_job import JobProgress

@@ -11,10 +11,10 @@ from stat import S_ISREG
 from typing import BinaryIO, Final
 
 from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.diagnostics.source import MOST_LINES, Source
 from trimlang.language import tree
 from trimlang.language.other_files import other_kind
 from trimlang.language.parse import ReadLine, parse, read_line
-from trimlang.language.source import MOST_LINES, Source
 from trimlang.record import record
 
 # Limits for what is not a job file (a disk image, a device) and for include chains that were meant

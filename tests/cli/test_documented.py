@@ -14,7 +14,7 @@ from tests.every import every
 from tests.jobs import BASE, TWELVE_FEET
 from trimlang.cli import main
 from trimlang.cli.command_line import arguments
-from trimlang.language.source import Source
+from trimlang.diagnostics.source import Source
 from trimlang.language.tidy_file import tidy
 
 TEXT = (ROOT / "docs" / "commands.md").read_text(encoding="utf-8")

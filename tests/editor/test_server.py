@@ -14,8 +14,8 @@ from tests.editor.client import Editor, edited
 from tests.every import every
 from tests.jobs import SHOE_STOCK
 from trimlang.diagnostics.code_pages import PAGES
+from trimlang.diagnostics.source import Source
 from trimlang.extras import EDITOR
-from trimlang.language.source import Source
 from trimlang.language.tidy_file import tidy
 
 YARD = f"""\

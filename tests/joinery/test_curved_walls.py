@@ -15,8 +15,8 @@ from shapely.ops import unary_union
 from tests import jobs
 from tests.every import every
 from trimlang.compiler import Result, check_job
+from trimlang.diagnostics.source import Source
 from trimlang.joinery.piece import Piece
-from trimlang.language.source import Source
 from trimlang.language.tidy_file import tidy
 from trimlang.sheets.content.floor_plan import floor_plan
 from trimlang.sheets.wording.catalogue import words_in

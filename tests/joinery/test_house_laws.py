@@ -8,8 +8,8 @@ from functools import cache
 
 from tests.conftest import ROOT
 from trimlang.compiler import Result, check_job
+from trimlang.diagnostics.source import Source
 from trimlang.joinery.piece import Piece, PieceKind
-from trimlang.language.source import Source
 from trimlang.language.tidy_file import tidy
 from trimlang.lengths.angles import tangent
 

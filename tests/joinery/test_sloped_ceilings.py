@@ -13,9 +13,9 @@ from hypothesis import strategies as st
 from tests import jobs
 from tests.every import every
 from trimlang.compiler import Result, check_job
+from trimlang.diagnostics.source import Source
 from trimlang.joinery.piece import Cut, Piece
 from trimlang.joint_row import Edge
-from trimlang.language.source import Source
 from trimlang.language.tidy_file import tidy
 
 WIDE, THICK = 3.625, 0.6875

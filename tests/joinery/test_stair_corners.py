@@ -13,9 +13,9 @@ from hypothesis import strategies as st
 from tests.every import every
 from tests.published.test_printed_tables import RAFTERS
 from trimlang.compiler import Result, check_job, compile_job
+from trimlang.diagnostics.source import Source
 from trimlang.joinery.piece import Cut, Piece
 from trimlang.joint_row import Edge
-from trimlang.language.source import Source
 from trimlang.language.tidy_file import tidy
 from trimlang.lengths.tape import length_text
 

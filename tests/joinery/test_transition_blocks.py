@@ -12,7 +12,7 @@ from shapely.ops import unary_union
 from tests import jobs
 from tests.every import every
 from trimlang.compiler import Result, check_job, compile_job
-from trimlang.language.source import Source
+from trimlang.diagnostics.source import Source
 from trimlang.sheets.content.floor_plan import floor_plan
 from trimlang.sheets.content.room_list import room_lists
 from trimlang.sheets.wording.catalogue import words_in

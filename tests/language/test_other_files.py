@@ -8,7 +8,7 @@ import pytest
 
 from tests.jobs import walls
 from trimlang.compiler import check_job, compile_job
-from trimlang.language.source import Source
+from trimlang.diagnostics.source import Source
 from trimlang.language.tidy_file import tidy
 from trimlang.reading import UnreadableError, decode
 from trimlang.sheets.export.dxf import floor_plan_dxf

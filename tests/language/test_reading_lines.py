@@ -13,10 +13,10 @@ from tests.conftest import EXAMPLES
 from tests.every import every
 from tests.jobs import BASE, walls
 from trimlang.compiler import Result, check_job
+from trimlang.diagnostics.source import Source
 from trimlang.language.facts import AtEnd, Unread
 from trimlang.language.grammar import grammar_text, parser
 from trimlang.language.parse import parse
-from trimlang.language.source import Source
 from trimlang.language.tree import RunLine
 
 Check = Callable[[str], Result]

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from tests.jobs import walls
 from trimlang.diagnostics import Severity
+from trimlang.diagnostics.source import Source
 from trimlang.language.facts import AtEnd
 from trimlang.language.parse import parse
 from trimlang.language.retired import RETIRED, Retired
-from trimlang.language.source import Source
 
 OLD = (Retired("inside-corner", "in-corner", "0.3", "1.0"), Retired("square", "butt", "0.3", "1.0"))
 TEXT = walls('N: 40 in, left=Inside-corner, right=square, note "square inside-corner" # square')

@@ -9,9 +9,9 @@ from hypothesis import HealthCheck, given, settings
 from tests.conftest import examples
 from tests.language.tidy_lines import STATEMENTS, files, statements
 from trimlang.compiler import check_job
+from trimlang.diagnostics.source import Source
 from trimlang.language.meaning import meaning
 from trimlang.language.parse import parse
-from trimlang.language.source import Source
 from trimlang.language.tidy_file import tidy
 from trimlang.language.tidy_line import read_line
 

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 import pytest
 
+from trimlang.diagnostics.source import Source
 from trimlang.language import tidy_file as layout
 from trimlang.language import tidy_line as line
 from trimlang.language.grammar import grammar_text, read_grammar
-from trimlang.language.source import Source
 
 GAINED = """
 sawn: SAWN NAME ("," NAME)*

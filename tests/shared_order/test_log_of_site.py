@@ -12,7 +12,7 @@ from tests.conftest import examples
 from tests.shared_order.jobs import TRIM, flat, pool, search_ends_early
 from trimlang.cli import main
 from trimlang.compiler import compile_job
-from trimlang.language.source import Source
+from trimlang.diagnostics.source import Source
 from trimlang.shared_order import shared_plan
 from trimlang.shared_order.shared_plan import plan_together
 from trimlang.stock.planner import QUICK

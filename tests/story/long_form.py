@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from trimlang.diagnostics.source import Source
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.language.parse import parse
-from trimlang.language.source import Source
 from trimlang.lengths.tape import length_text
 from trimlang.survey.job import Gap, Job, Room
 

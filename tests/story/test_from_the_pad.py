@@ -10,8 +10,8 @@ from tests.conftest import ROOT
 from tests.jobs import TRIM
 from tests.story.long_form import keystrokes, long_form, walls_of
 from trimlang.compiler import check_job, compile_job
+from trimlang.diagnostics.source import Source
 from trimlang.language.meaning import same_meaning
-from trimlang.language.source import Source
 from trimlang.language.tidy_file import tidy
 from trimlang.tables.room_writer import WallForm
 from trimlang.tables.wall_forms import in_form

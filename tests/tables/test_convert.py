@@ -18,8 +18,8 @@ from tests.jobs import TRIM, walls
 from trimlang.cli import main
 from trimlang.compiler import check_job
 from trimlang.diagnostics import Span
+from trimlang.diagnostics.source import Source
 from trimlang.formulas import guarded, unguarded
-from trimlang.language.source import Source
 from trimlang.survey.job import Gap, Job
 from trimlang.tables.from_csv import Made, from_csv
 from trimlang.tables.to_csv import to_csv

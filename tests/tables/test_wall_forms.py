@@ -11,9 +11,9 @@ from tests.conftest import EXAMPLES, ROOT
 from tests.jobs import CASE_STOCK, TRIM, WIDE_CASE
 from trimlang.cli import main
 from trimlang.compiler import check_job
+from trimlang.diagnostics.source import Source
 from trimlang.joinery.piece import Piece
 from trimlang.language.meaning import same_meaning
-from trimlang.language.source import Source
 from trimlang.language.tidy_file import tidy
 from trimlang.tables.room_writer import WallForm
 from trimlang.tables.wall_forms import NoSuchFormError, in_form

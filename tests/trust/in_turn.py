@@ -28,6 +28,7 @@ from trimlang.compare.changes import compare
 from trimlang.compare.report import Versions, comparison_json, comparison_text
 from trimlang.compiler import Result, check_gathered, check_job, compile_job, plan_checked
 from trimlang.diagnostics import has_errors
+from trimlang.diagnostics.source import Source
 from trimlang.editor.hover import hover
 from trimlang.editor.open_job import read_job
 from trimlang.editor.proposals import complete
@@ -36,7 +37,6 @@ from trimlang.incremental.compiler_steps import Steps
 from trimlang.language.meaning import same_meaning
 from trimlang.language.parse import read_line
 from trimlang.language.room_skeleton import with_room
-from trimlang.language.source import Source
 from trimlang.language.tidy_file import tidy
 from trimlang.reading import gather
 from trimlang.shared_order.agreement import disagreements

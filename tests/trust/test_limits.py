@@ -14,7 +14,7 @@ from tests.every import every
 from tests.jobs import TRIM, walls
 from trimlang.cli import main
 from trimlang.compiler import Result, check_job
-from trimlang.language.source import MOST_LINES
+from trimlang.diagnostics.source import MOST_LINES
 from trimlang.letters import looks_like, stranger_in
 
 RUN: Final = "N: 40 in, left=butt, right=butt"

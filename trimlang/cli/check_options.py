@@ -6,15 +6,6 @@ from argparse import Namespace
 
 from trimlang.cli.replies import Commands, MessageOptions, jobs_and_messages
 from trimlang.diagnostics.message_form import MessageForm
-from trimlang.record import record
-
-
-@record
-class CheckOptions:
-    """``trimlang check``: the job files; ``-`` is standard input."""
-
-    jobs: tuple[str, ...]
-    messages: MessageForm
 
 
 def describe(commands: Commands) -> None:
@@ -28,12 +19,12 @@ def describe(commands: Commands) -> None:
 
 def run(asked: Namespace) -> int:
     """Check the jobs; return the exit code."""
-    options = CheckOptions(jobs=tuple(asked.job_files), messages=MessageForm(asked.messages))
+    jobs, form = tuple(asked.job_files), MessageForm(asked.messages)
     # One job, as most are, needs nothing of what is for several.
-    if len(options.jobs) > 1:
+    if len(jobs) > 1:
         from trimlang.cli.many_checked import check_many
 
-        return check_many(options)
+        return check_many(jobs, form)
     from trimlang.cli.check import check
 
-    return check(options.jobs[0], MessageOptions(form=options.messages)).code
+    return check(jobs[0], MessageOptions(form=form)).code

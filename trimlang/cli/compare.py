@@ -9,9 +9,9 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Final, TypeAlias
 
-from trimlang.cli.compare_options import CompareOptions, ComparisonForm
 from trimlang.cli.git_revision import NotInGitError, take_out
 from trimlang.cli.one_job import StopError, read_job
+from trimlang.cli.options import CompareOptions, ComparisonForm
 from trimlang.cli.progress import checked_plans, effort_of
 from trimlang.cli.replies import (
     CLEAN,

@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 from argparse import Namespace
-from enum import StrEnum
 from pathlib import Path
 from typing import Final
 
-from trimlang.cli.options import PlanOptions, Search
+from trimlang.cli.options import CompareOptions, ComparisonForm, PlanOptions, Search
 from trimlang.cli.replies import Commands, add_command, messages
 from trimlang.diagnostics.message_form import MessageForm
-from trimlang.record import record
 from trimlang.sheets.render.paper import PAPERS
 
 _EXITS: Final = """\
@@ -18,38 +16,6 @@ exit code: 0 both versions were compared, 1 errors in one of them, 2 wrong usage
 file or revision that cannot be read, 3 a defect in trimlang itself, 4 they differ
 (only with --exit-code)
 """
-
-
-class ComparisonForm(StrEnum):
-    """The form in which a comparison is written."""
-
-    TEXT = "text"
-    JSON = "json"
-    HTML = "html"
-
-
-@record
-class CompareOptions:
-    """``trimlang compare``: two job files, or one and a git revision.
-
-    cut: ids of pieces that are cut, as typed: several may stand in one, with commas.
-    out: the file to write; None for standard output.
-    force: whether a file that is there is written over.
-    paper: the HTML page's; None means the one that goes with the job's unit.
-    exit_code: whether the exit code says that the versions differ.
-    """
-
-    old: str
-    new: str | None
-    revision: str | None
-    cut: tuple[str, ...]
-    form: ComparisonForm
-    out: Path | None
-    force: bool
-    paper: str | None
-    plan: PlanOptions
-    exit_code: bool
-    messages: MessageForm
 
 
 def describe(commands: Commands) -> None:

@@ -6,7 +6,7 @@ import sys
 from pathlib import Path
 from typing import Final
 
-from trimlang.cli.convert_options import ConvertOptions
+from trimlang.cli.options import ConvertOptions
 from trimlang.cli.replies import (
     CLEAN,
     JOB_ERRORS,
@@ -16,7 +16,7 @@ from trimlang.cli.replies import (
 )
 from trimlang.diagnostics import Span, has_errors, say
 from trimlang.diagnostics.show import show
-from trimlang.language.source import Source
+from trimlang.diagnostics.source import Source
 from trimlang.output.one_file import is_one_of, new_file, replace_file
 from trimlang.reading import MOST_MEGABYTES, UnreadableError, decode
 from trimlang.tables.from_csv import from_csv

@@ -5,25 +5,9 @@ from __future__ import annotations
 from argparse import Namespace
 from pathlib import Path
 
+from trimlang.cli.options import ConvertOptions
 from trimlang.cli.replies import Commands, messages
 from trimlang.diagnostics.message_form import MessageForm
-from trimlang.record import record
-
-
-@record
-class ConvertOptions:
-    """``trimlang convert``: a table or a job file, and the file to make from it.
-
-    target: None means standard output.
-    include: the name of a file that the job file will include, or None.
-    force: whether a file that is there is written over.
-    """
-
-    source: Path
-    target: Path | None
-    include: str | None
-    force: bool
-    messages: MessageForm
 
 
 def describe(commands: Commands) -> None:

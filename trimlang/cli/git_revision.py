@@ -13,9 +13,9 @@ import subprocess
 from pathlib import Path, PurePosixPath
 from typing import Final
 
+from trimlang.diagnostics.source import Source
 from trimlang.language import tree
 from trimlang.language.parse import parse
-from trimlang.language.source import Source
 from trimlang.reading import MOST_MEGABYTES, UnreadableError, decode, log_beside
 
 _PATIENCE: Final = 60

@@ -10,9 +10,8 @@ from pathlib import Path
 from typing import Final
 
 from trimlang.cli.mark_log import log_of, take_back
-from trimlang.cli.mark_options import MarkOptions
 from trimlang.cli.one_job import StopError, read_job
-from trimlang.cli.options import PlanOptions
+from trimlang.cli.options import MarkOptions, PlanOptions
 from trimlang.cli.progress import checked_plans
 from trimlang.cli.replies import (
     CLEAN,
@@ -27,7 +26,7 @@ from trimlang.compiler import Result, compile_job
 from trimlang.diagnostics import Span
 from trimlang.diagnostics.named_codes import NO_PRICE, NOBODY_BOUGHT, NOT_IN_FULL
 from trimlang.diagnostics.show import show
-from trimlang.language.source import Source
+from trimlang.diagnostics.source import Source
 from trimlang.money import money_text
 from trimlang.output.lock import alone_in
 from trimlang.output.one_file import replace_file

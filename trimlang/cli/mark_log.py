@@ -6,8 +6,8 @@ import re
 from pathlib import Path
 from typing import Final
 
-from trimlang.cli.mark_options import MarkOptions
 from trimlang.cli.one_job import complained, read_job
+from trimlang.cli.options import MarkOptions
 from trimlang.cli.replies import CLEAN, WRONG_USAGE, MessageOptions, complain, tell_done
 from trimlang.diagnostics.message_form import MessageForm
 from trimlang.output.one_file import is_one_of, replace_file

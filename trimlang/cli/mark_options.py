@@ -5,31 +5,9 @@ from __future__ import annotations
 from argparse import Namespace
 from pathlib import Path
 
+from trimlang.cli.options import MarkOptions
 from trimlang.cli.replies import Commands, add_command, messages
 from trimlang.diagnostics.message_form import MessageForm
-from trimlang.record import record
-
-
-@record
-class MarkOptions:
-    """``trimlang mark``: a job file and lines for its site log.
-
-    others: the jobs that are bought together with it; log: the one log of all, or None.
-    file: a file with more lines, or None.
-    pin: whether the lines that are there already are written out in full too.
-    undo: whether the log's last line is removed again.
-    anyway: whether lines are written even where they look like a mistake.
-    """
-
-    job: str
-    others: tuple[str, ...]
-    log: Path | None
-    lines: tuple[str, ...]
-    file: str | None
-    pin: bool
-    undo: bool
-    anyway: bool
-    messages: MessageForm
 
 
 def describe(commands: Commands) -> None:

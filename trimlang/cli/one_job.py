@@ -22,7 +22,7 @@ from trimlang.record import record
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result
-    from trimlang.language.source import Source
+    from trimlang.diagnostics.source import Source
 
 
 @record

@@ -26,7 +26,7 @@ from trimlang.cli.site_progress import site_words
 from trimlang.compiler import Result, check_job
 from trimlang.diagnostics import Diagnostic
 from trimlang.diagnostics.message_form import MessageForm
-from trimlang.language.source import Source
+from trimlang.diagnostics.source import Source
 from trimlang.output.job_files import Share
 from trimlang.shared_order.agreement import disagreements
 from trimlang.shared_order.flat import flats

@@ -6,10 +6,10 @@ import codecs
 from datetime import date
 from pathlib import Path
 
+from trimlang.cli.options import StartOptions
 from trimlang.cli.replies import CLEAN, WRONG_USAGE, complain, print_whole, tell_done
-from trimlang.cli.start_options import StartOptions
+from trimlang.diagnostics.source import Source
 from trimlang.language.room_skeleton import RoomThereError, with_room
-from trimlang.language.source import Source
 from trimlang.output.lock import alone_in
 from trimlang.output.one_file import new_file, replace_file
 from trimlang.reading import UnreadableError, decode

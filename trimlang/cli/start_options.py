@@ -4,20 +4,8 @@ from __future__ import annotations
 
 from argparse import Namespace
 
+from trimlang.cli.options import StartOptions
 from trimlang.cli.replies import Commands
-from trimlang.record import record
-
-
-@record
-class StartOptions:
-    """``trimlang start``: the file to write; ``-`` means standard output.
-
-    ``room`` is the name of a room to add to a file that is there.
-    """
-
-    file: str
-    metric: bool
-    room: str | None
 
 
 def describe(commands: Commands) -> None:

@@ -9,6 +9,7 @@ from difflib import unified_diff
 from io import BytesIO
 from pathlib import Path
 
+from trimlang.cli.options import TidyOptions
 from trimlang.cli.replies import (
     CLEAN,
     JOB_ERRORS,
@@ -17,10 +18,9 @@ from trimlang.cli.replies import (
     complain,
     tell_done,
 )
-from trimlang.cli.tidy_options import TidyOptions
 from trimlang.diagnostics import Span, say
 from trimlang.diagnostics.show import show
-from trimlang.language.source import Source
+from trimlang.diagnostics.source import Source
 from trimlang.language.tidy_file import Tidied, tidy
 from trimlang.output.lock import alone_in
 from trimlang.output.one_file import replace_file

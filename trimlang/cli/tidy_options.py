@@ -5,30 +5,15 @@ from __future__ import annotations
 from argparse import Namespace
 from typing import Final
 
+from trimlang.cli.options import TidyOptions
 from trimlang.cli.replies import Commands, add_command, messages
 from trimlang.diagnostics.message_form import MessageForm
-from trimlang.record import record
 
 _EXITS: Final = """\
 exit code: 0 the files are tidy now, 1 a line cannot be read (it stays as it is; not
 with --print) or, with --check, a file is not tidy, 2 wrong usage or a file that
 cannot be read or written
 """
-
-
-@record
-class TidyOptions:
-    """``trimlang tidy``: the files, and whether to check, print or diff instead of writing.
-
-    ``walls`` is the form in which walls are to be written, None for the one that they have.
-    """
-
-    files: tuple[str, ...]
-    check: bool
-    printed: bool
-    diff: bool
-    walls: str | None
-    messages: MessageForm
 
 
 def describe(commands: Commands) -> None:

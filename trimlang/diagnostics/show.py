@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from typing import TYPE_CHECKING, Final, TextIO
+from typing import Final, TextIO
 
 from trimlang.diagnostics.diagnostic import Diagnostic
 from trimlang.diagnostics.message_form import MessageForm
 from trimlang.diagnostics.severity import Severity
+from trimlang.diagnostics.source import Source
 from trimlang.letters import printable
-
-if TYPE_CHECKING:
-    from trimlang.language.source import Source
 
 # Columns shown of a line: a line of a megabyte, all on one line, would fill the terminal.
 _WIDEST: Final = 160

@@ -14,13 +14,13 @@ from pathlib import Path
 from trimlang.diagnostics import Diagnostic, Span
 from trimlang.diagnostics.mend import Edit
 from trimlang.diagnostics.severity import Severity
+from trimlang.diagnostics.source import Source
 from trimlang.editor.mention import Mention, Name, NameSort
 from trimlang.editor.names import Names
 from trimlang.editor.open_job import JobReading, read_job
 from trimlang.incremental.cached_steps import CachedSteps
 from trimlang.language import tree
 from trimlang.language.parse import read_line
-from trimlang.language.source import Source
 from trimlang.survey.room_tags import room_tag
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from difflib import SequenceMatcher
 
-from trimlang.language.source import Source
+from trimlang.diagnostics.source import Source
 from trimlang.language.tidy_file import tidy
 from trimlang.record import record
 

@@ -11,13 +11,13 @@ from typing import Final, TypeAlias
 from lark.exceptions import UnexpectedInput
 
 from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.diagnostics.source import MOST_LINES, Source
 from trimlang.language.broken_walls import with_parts_named
 from trimlang.language.facts import Unread
 from trimlang.language.grammar import parser
 from trimlang.language.no_lengths import without_no_lengths
 from trimlang.language.other_files import other_kind
 from trimlang.language.retired import RETIRED, Retired, renewed
-from trimlang.language.source import MOST_LINES, Source
 from trimlang.language.to_tree import LineBuilder
 from trimlang.language.tree import (
     BoxesLine,

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
+from trimlang.diagnostics.source import Source
 from trimlang.language import facts, tree
 from trimlang.language.parse import parse
-from trimlang.language.source import Source
 from trimlang.lengths.tape import Unit
 from trimlang.settings.table import Settings
 

@@ -8,8 +8,8 @@ from itertools import pairwise
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic
+from trimlang.diagnostics.source import Source
 from trimlang.language.parse import LONGEST_LINE, parse
-from trimlang.language.source import Source
 from trimlang.language.tidy_line import TidyLine, read_line
 from trimlang.record import record
 

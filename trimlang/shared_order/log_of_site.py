@@ -8,8 +8,8 @@ from fractions import Fraction
 from typing import TypeVar
 
 from trimlang.diagnostics import Diagnostic
+from trimlang.diagnostics.source import Source
 from trimlang.joinery.piece import Piece
-from trimlang.language.source import Source
 from trimlang.planning.planned_job import Planned
 from trimlang.reading import read_site_log
 from trimlang.shared_order.flat import Flat

@@ -14,9 +14,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from trimlang.diagnostics import Diagnostic, has_errors, say
+from trimlang.diagnostics.source import Source
 from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import joinery
-from trimlang.language.source import Source
 from trimlang.planning.first_plan import first_plan
 from trimlang.planning.planned_job import Planned, with_offers_of_log
 from trimlang.planning.supplier_order import fill_up_orders

@@ -8,8 +8,8 @@ from fractions import Fraction
 
 from trimlang.compiler import Result
 from trimlang.diagnostics import Diagnostic, has_errors
+from trimlang.diagnostics.source import Source
 from trimlang.joinery.piece import Piece
-from trimlang.language.source import Source
 from trimlang.planning.layout import TrimPlan
 from trimlang.record import record
 from trimlang.shared_order.flat import Flat

@@ -11,8 +11,8 @@ from trimlang.compiler import check_job
 from trimlang.diagnostics import Diagnostic, Severity, Span, Whole, say
 from trimlang.diagnostics.code_pages import PAGES
 from trimlang.diagnostics.place import Place
+from trimlang.diagnostics.source import Source
 from trimlang.language.parse import parse
-from trimlang.language.source import Source
 from trimlang.record import record
 from trimlang.tables.cells import Cell, TableRow
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from trimlang.diagnostics.source import LINE_END
 from trimlang.language.other_files import TABLE, other_kind
-from trimlang.language.source import LINE_END
 from trimlang.record import record
 from trimlang.tables.old_encodings import in_an_old_page
 

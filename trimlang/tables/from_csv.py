@@ -10,9 +10,9 @@ from string import Formatter
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span, has_errors, say
+from trimlang.diagnostics.source import Source
 from trimlang.diagnostics.suggestion import did_you_mean
 from trimlang.formulas import is_formula, unguarded
-from trimlang.language.source import Source
 from trimlang.record import record
 from trimlang.tables.cell_findings import LinePart, span_of, told_at_cells
 from trimlang.tables.cells import Cell, NoTableError, TableRow, read_rows, table_text

@@ -8,10 +8,10 @@ from dataclasses import replace
 from io import StringIO
 
 from trimlang.diagnostics import Diagnostic, Span
+from trimlang.diagnostics.source import Source
 from trimlang.formulas import guarded
 from trimlang.language import facts, tree
 from trimlang.language.parse import parse
-from trimlang.language.source import Source
 from trimlang.tables.table_columns import COLUMNS, RowKind
 
 

@@ -11,11 +11,11 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from trimlang.compiler import check_job
+from trimlang.diagnostics.source import Source
 from trimlang.joints_by_role import USUAL
 from trimlang.language import tree
 from trimlang.language.meaning import same_meaning
 from trimlang.language.parse import parse
-from trimlang.language.source import Source
 from trimlang.survey.job import Job
 from trimlang.survey.room_tags import room_tag
 from trimlang.tables.room_writer import RoomWriter, WallForm
