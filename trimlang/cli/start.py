@@ -53,6 +53,7 @@ def _add_room(path: Path, name: str) -> int:
     try:
         with alone_in(path.resolve().parent):
             data = path.read_bytes()
+            # What reads the mark at the front expects it back.
             mark = codecs.BOM_UTF8 if data.startswith(codecs.BOM_UTF8) else b""
             text = with_room(Source(path.name, decode(data, path.name)), called)
             replace_file(path, mark + text.encode("utf-8"))

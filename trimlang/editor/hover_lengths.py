@@ -156,6 +156,7 @@ def _corner(met: Meeting, trim: Trim, grown: Fraction) -> str:
         if joint.returns:
             return "it stops at the wall's end, and a return closes it"
         return "it stops at the wall's end" if joint.stops else f"its {joint.word} ends there"
+    # What it stands in front of holds it off the wall, and so moves where it meets the next one.
     off = f", standing {trim.in_front_of} off the wall" if met.off and trim.in_front_of else ""
     if met.meets is Meets.PLANE:
         if not grown:

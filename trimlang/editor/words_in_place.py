@@ -153,8 +153,10 @@ def _begins_a_part(words: Sequence[Token], at: int) -> bool:
 def _may_follow(one: LengthUnit, here: Sequence[Token], unit: Unit | None) -> bool:
     """Tell whether a unit makes sense behind a number: nobody measures a kerf in feet."""
     metric = one not in (LengthUnit.INCH, LengthUnit.FOOT)
+    # A file is in inches or in millimetres; the other units stand behind single numbers.
     if here and here[0].type == "UNIT":
         return one in (LengthUnit.INCH, LengthUnit.MM)
+    # The job's own system first: proposals of the other one would only be in the way.
     if unit is not None and metric is not (unit is Unit.MM):
         return False
     number = here[-1] if here else None

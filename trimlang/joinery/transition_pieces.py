@@ -44,6 +44,7 @@ def level_piece(
     if met.level is None:
         return None
     corner = end_cut(met.level.corner, side, trim, settings, Side.LEFT)
+    # The piece itself is level; only its cut toward the crown follows the slope.
     level = replace(run, ceiling=NOTHING)
     rake = upright_end(
         Meeting(end=met.end, meets=Meets.ITSELF), side.other, level, NOTHING, trim, settings

@@ -142,6 +142,7 @@ def _said_to_meet(at: UnlikeCorner, plain: Meeting, findings: Findings) -> Trim 
         its = at.its_end(there)
         if _is_mitred(own) or _is_mitred(its) or (own is not None and own.fit is Fit.COPED):
             return there
+        # A corner has two ends; asked at its right one alone, the question comes once.
         if own is not None or its is not None or at.side is Side.LEFT:
             continue
         if plain.outside:

@@ -66,10 +66,12 @@ def _common(
     """Return cuts to try for all of some equal walls; none where they are cut alike already."""
     first = walls[0]
     cuts = [tuple(best.places.get(one.whole.id, one.cut)) for one in walls]
+    # The same parts in another order are cut alike.
     if len({tuple(sorted(cut)) for cut in cuts}) == 1:
         return []
     trim, squared = asking.trim, 2 * asking.job.settings.squares_off
     wanted = [length for cut in cuts for length in cut]
+    # A part as long as a whole stick leaves nothing over.
     wanted += [rest.length - squared for rest in trim.rests]
     wanted += [offer.length - squared for offer in trim.offers]
     every = dict.fromkeys([*cuts, *other_cuts(first, list(dict.fromkeys(wanted)))])

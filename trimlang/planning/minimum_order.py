@@ -233,11 +233,13 @@ def _from_order(
     bought = _as_purchases(packs)
     if not bought or not _enough(problem, bought):
         return None
+    # What the order has is paid already: to the planner it is as free as a rest in hand.
     own = {f"{blank.key}, bought": blank for blank in _for_sale(problem) if packs[blank.key]}
     paid = tuple(
         replace(blank, key=key, price=0, pack=1, limit=packs[blank.key] * blank.pack)
         for key, blank in own.items()
     )
+    # What is in the order cannot be bought a second time.
     others = tuple(
         replace(blank, limit=blank.limit - packs.get(blank.key, 0) * blank.pack)
         if blank.limit is not None
@@ -248,6 +250,7 @@ def _from_order(
     plan = sound_plan(asked, effort=effort)
     if isinstance(plan, NoPlan):
         return None
+    # Beside the order the plan may have bought more.
     more = Counter({one.blank: one.packs for one in plan.purchases if one.blank not in own})
     prices = {blank.key: blank.price for blank in problem.blanks}
     return replace(

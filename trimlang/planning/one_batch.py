@@ -219,6 +219,7 @@ def _too_much(problem: Problem) -> bool:
     kept = problem.longest_lost if problem.survive_loss else 0
     if max(kept, *(part.length for part in problem.parts), 0) > longest:
         return True
+    # Where one length can be bought without end, there is always enough.
     if any(blank.limit is None for blank in problem.blanks):
         return False
     return holds_too_little(problem, problem.blanks)
@@ -239,6 +240,8 @@ def _joined(problem: Problem, plans: Sequence[Plan]) -> Plan:
         purchases=tuple(Purchase(key, packs) for key, packs in taken.items() if packs),
         cost=sum(plan.cost for plan in plans),
         bound=sum(plan.bound for plan in plans),
+        # Each batch is planned for itself, which proves nothing of how pieces are shared out among
+        # them.
         status=Status.GAP,
         offcuts=tuple(rest for plan in plans for rest in plan.offcuts),
         waste=Waste(

@@ -64,6 +64,7 @@ def in_words(job: Job, trim: Trim, pieces: Iterable[Piece]) -> dict[str, str]:
     unit = job.settings.unit
     short = shortage(job, trim, pieces)
     listed = ", ".join(f"{count} of {feet_text(size, unit)}" for count, size in short.sticks)
+    # Nothing left over, and still too little: then it is the spare that is lacking.
     lacking = "the pieces would fit, but the spare would not"
     if short.left_over:
         total = feet_text(sum(short.left_over, Fraction(0)), unit)

@@ -88,6 +88,7 @@ def least_for_sticks(trims: Sequence[TrimSpent], want: int) -> int | None:
     """
     if want > MOST_STICKS:
         return None
+    # For each number of sticks the least cost with the trims so far; None: it cannot be had.
     best: list[int | None] = [0] + [None] * want
     for trim in trims:
         choices = [Addition(gain=one.sticks, cost=one.price, most=one.most) for one in trim.sold]

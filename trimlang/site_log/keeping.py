@@ -173,6 +173,7 @@ def to_be_had(work: StillToCut, sticks: Iterable[KeptStick]) -> list[KeptStick]:
     for kind, count in rack.whole.items():
         if kind.origin is Origin.HAND:
             left[kind.length] += count
+    # A length that the yard has without limit never runs out.
     endless = {offer.length for offer in offers if offer.at_most is None}
     for offer in offers:
         left[offer.length] += max((offer.at_most or 0) - rack.bought[offer.length], 0)

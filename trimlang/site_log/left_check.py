@@ -131,6 +131,7 @@ def _faults_in_money(progress: TrimProgress) -> list[str]:
         Fraction(0),
     )
     cost += sum((kind.price * count for kind, count in progress.layout.aside), Fraction(0))
+    # Exactly: both are sums of the same prices, and the plan counts whole coins.
     if cost * progress.scaled.question.per_coin != progress.layout.cost:
         return [f"the rest of the order costs {cost}, not what the plan says"]
     if progress.layout.bound > progress.layout.cost:

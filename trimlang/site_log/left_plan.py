@@ -95,6 +95,7 @@ def _bought(progress: TrimProgress) -> tuple[Bought, ...]:
     ]
     shop: dict[tuple[Fraction, Fraction], int] = {}
     for laid in progress.layout.sticks:
+        # A rest that was begun is used up already; it is not taken off the rack again.
         if laid.origin is Origin.SHOP and laid.name not in progress.rack.started:
             key = (laid.length, laid.price)
             shop[key] = shop.get(key, 0) + 1
@@ -120,6 +121,7 @@ def _whole(progress: TrimProgress) -> tuple[Fraction, ...]:
     for offer, packs in progress.layout.order:
         left[offer.length] = left.get(offer.length, 0) + packs * offer.pack
     for laid in progress.layout.sticks:
+        # A stick that pieces are planned on does not stay whole.
         if laid.name not in progress.rack.started and laid.origin is not Origin.SHOP:
             left[laid.length] = left.get(laid.length, 0) - 1
     aside = [kind.length for kind, count in progress.layout.aside for _ in range(count)]

@@ -274,6 +274,7 @@ def stick_number(name: str) -> tuple[str, int, str]:
 
 def _what_stands(work: StillToCut) -> PlanInForce:
     """Return what remains of the plan in force where there is not enough stock for the rest."""
+    # A piece that came into the job since then has no place in the plan in force.
     known = work.to_cut.intersection(name for laid in work.in_force.sticks for name in laid.todo)
     in_force = to_be_had(work, keep(replace(work, to_cut=known)) or [])
     sticks = tuple(

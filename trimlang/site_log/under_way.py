@@ -126,6 +126,7 @@ def _job_progress(
     asked: Mapping[str, Piece],
 ) -> JobProgress:
     live = standing(job.log)
+    # A piece that was spoiled and cut again stands as cut: what is live decides first.
     lost = {entry.piece for entry in job.log if isinstance(entry, Spoiled)}
     states: dict[str, State] = {}
     for piece in pieces:
@@ -151,11 +152,13 @@ def _job_progress(
 def _in_hand(progress: TrimProgress) -> Iterable[InHand]:
     """Yield what is in hand of a trim apart from the sticks that pieces are planned on."""
     scaled, rack = progress.scaled, progress.rack
+    # A stick with work left is shown with that work, so it is not listed as free as well.
     planned = {laid.name for laid in progress.layout.sticks if laid.todo}
     for stick in rack.started.values():
         rest = scaled.inches(scaled.rest(stick.length, stick.done))
         if stick.name not in planned and rest:
             yield InHand(scaled.trim.name, rest, 1, stick.name)
+    # Each planned stick that has not been begun takes one whole stick of its kind off the rack.
     left = rack.whole.copy()
     for laid in progress.layout.sticks:
         if laid.name in rack.started or laid.origin is Origin.ORDER:
@@ -164,6 +167,7 @@ def _in_hand(progress: TrimProgress) -> Iterable[InHand]:
             if left[kind] and kind.length == laid.length and kind.origin == laid.origin:
                 left[kind] -= 1
                 break
+    # Listed by length alone: at the rack nobody sees where a stick came from.
     lengths = sorted({kind.length for kind in left}, reverse=True)
     for length in lengths:
         count = sum(n for kind, n in left.items() if kind.length == length)

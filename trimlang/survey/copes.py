@@ -60,6 +60,8 @@ def choose_copes(room: Room, trims: Mapping[str, Trim], findings: Findings) -> R
     allowed = {index: _allowed(room, index, trims) for index in corners}
     hard = {index: _hard(room, index) for index in corners}
     shorter = {index: _shorter(room, index) for index in corners}
+    # Two corners share a piece where a trim runs from one to the other; it should not be coped at
+    # both.
     shared = {
         (before, corner)
         for before, corner in zip(corners, (*corners[1:], corners[0]), strict=True)
@@ -74,6 +76,7 @@ def choose_copes(room: Room, trims: Mapping[str, Trim], findings: Findings) -> R
             fits = (Fit.COPED, Fit.SQUARE) if side is _Coped.ENDS else (Fit.SQUARE, Fit.COPED)
             walk[index] = replace(one, right=replace(one.right, fit=fits[0]))
             walk[after] = replace(other, left=replace(other.left, fit=fits[1]))
+    # A piece coped at both ends is hard to fit, so the one who cuts is told of it.
     for stretch in walk:
         if isinstance(stretch, Run) and stretch.left.fit is stretch.right.fit is Fit.COPED:
             findings.say("T306", stretch.span, run=stretch.label)

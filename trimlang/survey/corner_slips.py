@@ -189,6 +189,7 @@ def misread_angles(course: Course) -> Iterator[Slip]:
         return
     for at, turn in enumerate(walk.turns):
         angle = steps_nearest(turn.corner(turn.degrees + Fraction(lacking)), Fraction(1, 2))
+        # No room has a sharper corner; such an angle explains nothing.
         if not turn.at_corner or not LEAST_CORNER <= angle <= MOST_CORNER:
             continue
         read = angle_at(course, at)
@@ -206,6 +207,7 @@ def _leaning(course: Course) -> Iterator[Slip]:
     if len(corners) != 4 or sum(angle is not None for angle in read) != 1:
         return
     angle = next(angle for angle in read if angle is not None)
+    # Opposite corners of a parallelogram are alike, and neighbours make a straight angle.
     first = read.index(angle) % 2
     others = {at: angle if number % 2 == first else STRAIGHT - angle
               for number, at in enumerate(corners) if read[number] is None}  # fmt: skip
@@ -222,6 +224,7 @@ def _angles_moved(course: Course, angles: Mapping[int, Fraction | None]) -> Iter
     if len(corners) < 2 or not any(read):
         return
     for step, where in ((1, "early"), (-1, "late")):
+        # With one angle, or with all alike, moving all is the same as moving one or none.
         if len(set(read)) > 1 and sum(angle is not None for angle in read) > 1:
             moved = dict(zip(corners, (*read[-step:], *read[:-step]), strict=True))
             said = f"all angles are written one corner too {where}"

@@ -38,6 +38,7 @@ def lean(room: Room, trims: Iterable[Trim]) -> Room:
         return room
     course = Course(room, room.walk, depths(trims), chords_of(room))
     walk = course.walk()
+    # Where the walk itself is in doubt, angles that follow from it would be too.
     if not walk.goes_round or course.disputes:
         return room
     leaning = with_angles(course, angles_left(walk), implied=True)

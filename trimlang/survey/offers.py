@@ -40,6 +40,7 @@ def bought_by_length(lines: Iterable[tree.Statement]) -> bool:
             case tree.StockLine(offers=offers, facts=said):
                 prices += [one.price for one in offers]
                 prices += [one.price for one in said if isinstance(one, RandomLengths)]
+            # A rest without a price is free, so it says nothing of whether the yard has prices.
             case tree.OnHandLine(rests=rests):
                 prices += [one.price for one in rests if one.price is not None]
             case tree.BoughtLine(purchases=purchases):

@@ -50,6 +50,7 @@ def casing_counted_twice(course: Course) -> Iterator[Slip]:
     opening over its casing, or the walls beside it up to the clear opening, has it in twice.
     """
     cased = tuple(at for at, one in enumerate(course.stretches) if _over_casing(one))
+    # One who measures so does it at each opening: all of them are tried first, then one alone.
     singles = ((at,) for at in cased) if len(cased) > 1 else ()
     for about in (cased, *singles):
         stretches = course.stretches

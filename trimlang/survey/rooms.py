@@ -246,6 +246,8 @@ class _RoomReader:
                 if isinstance(fact, facts.WrittenTaken):
                     taken = Taken(fact.at, self._scraps(fact))
                 elif isinstance(fact, facts.AtEnd):
+                    # An end may be taken over other scraps than its wall; here their names are only
+                    # checked.
                     for one in fact.end.facts:
                         if isinstance(one, facts.WrittenTaken):
                             self._scraps(one)

@@ -86,6 +86,7 @@ def _with_wall(course: Course, wall: _Skipped) -> Slip | None:
     at = wall.at
     tried = _said_at_both(course, wall)
     if wall.unread is not None:
+        # With one corner more that nobody read, the turns of the others leave its angle.
         lacking = WHOLE_TURN - sum(turn.degrees for turn in tried.turns)
         end = wall.unread.of(wall.left, wall.right)
         written = RIGHT if end.corner is None else end.corner
@@ -101,6 +102,7 @@ def _with_wall(course: Course, wall: _Skipped) -> Slip | None:
         return None
     fit = misfit(walk)
     long, gained = fit.pull(fit.effects[at + 1])
+    # A wall shorter than that is no wall that somebody forgets.
     if long < SHORTEST:
         return None
     names, following = course.names, (at + 1) % len(course.stretches)

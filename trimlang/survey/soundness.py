@@ -89,12 +89,14 @@ def _conditions(walk: Walk, fit: Misfit) -> tuple[list[Row], list[float]]:
     missed = [*fit.missed, *([radians(lacking)] if summed else [])]
     effects: list[Row] = []
     for at, (effect, deviation) in enumerate(zip(fit.effects, fit.doubts, strict=True)):
+        # What has no error of its own, such as a corner that is given, cannot explain a miss.
         if not deviation:
             continue
         is_corner = lengths <= at < 2 * lengths
         whole = (*effect, *([-1.0 if is_corner else 0.0] if summed else []))
         bound = deviation * EVEN
         effects.append(tuple(value * bound for value in whole))
+        # A length errs twice: by what a wall may be off, and by being read to a mark of the tape.
         if not is_corner:
             effects.append(tuple(value * bound * _ROUNDED for value in whole))
     return effects, missed

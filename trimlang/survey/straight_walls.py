@@ -79,6 +79,7 @@ def _on_the_floor(
     found = [(x, y)]
     for one in stretches:
         curved = isinstance(one, Run) and one.curve is not None
+        # A run that curves counts by its arc, as if it were unrolled.
         x += one.length if isinstance(one, Run) and curved else wall_length(one, room, thick)
         y += one.length * sine(one.slope) if isinstance(one, Run) and one.slope else NOTHING
         found.append((x, y))

@@ -200,6 +200,7 @@ def _ask_of_material(line: TrimLine, names: Container[str], findings: Findings) 
         if stands is not None and stands["other"] in names:
             other, own = stands["other"], line.name.text
             meant = f"in front of {other}"
+            # What stands behind is said by the trim in front, so the other line has to change.
             if stands["behind"]:
                 needless = f"If it stands there, write “in front of {own}” in {other}'s line."
         if needless:

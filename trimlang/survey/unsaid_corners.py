@@ -100,6 +100,7 @@ def _ends_of(
     said = f"{joint}" + ("" if angle is None else f"({decimal_text(angle, 2)} deg)")
     sides = ((course.stretches[at], Side.RIGHT), (course.after(at), Side.LEFT))
     gaps = [(one, side) for one, side in sides if isinstance(one, Gap)]
+    # At an opening the corner is the opening's own; two runs need it at both their ends.
     for stretch, side in gaps[:1] or sides:
         end = side.of(stretch.left, stretch.right)
         written = end is not None and end.span != stretch.span

@@ -81,6 +81,7 @@ def _between_walls(
         end = placed[at].get(Side.RIGHT)
         if end is None or not end.joint.is_corner:
             continue
+        # Two bare walls: none of them has trim that stops there, so both know the corner.
         if isinstance(lines[at], tree.GapLine):
             placed[after][Side.LEFT] = end
         elif _said_between(lines[at]):

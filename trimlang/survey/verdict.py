@@ -73,6 +73,7 @@ class Closing:
             else f"{allowed} is what this survey can tell"
         )
         said = f"closes within {far} ({self.where})"
+        # Less than half a mark of the tape: nobody can measure it, so it is not told.
         if not steps_nearest(self.gap, self.step):
             said = "closes"
         elif self.verdict is Verdict.GAPES:

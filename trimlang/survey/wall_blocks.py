@@ -73,6 +73,7 @@ def one_block(right: End, left: End, findings: Findings) -> BlockInCorner | None
     if right.block is not None and left.block is not None and right.block != left.block:
         names = {"one": right.block.block.name, "other": left.block.block.name}
         findings.say("T476", left.span, there=right.span, **names)
+    # Either side may name it, as a joint is said only once.
     block = right.block or left.block
     corner = left.corner if right.corner is None else right.corner
     if block is not None and corner is not None and abs(corner - RIGHT) > MOST_OFF_SQUARE:

@@ -114,6 +114,7 @@ class _Table:
                 known = f"The columns are {', '.join(COLUMNS)}."
                 remedy = did_you_mean(word, COLUMNS, known)
                 self._say("T652", cell, word=f"no column is called “{word}”", remedy=remedy)
+                # Passed over, so that one wrong heading does not bring up a finding a row.
                 name = ""
             elif name and name in names:
                 self._say("T652", cell, word=f"two columns are called “{name}”", remedy=_ONCE)
@@ -132,6 +133,7 @@ class _Table:
         for place, cell in enumerate(row.cells):
             if not cell.text.strip():
                 continue
+            # Said once for the row: what follows has no heading either.
             if place >= len(names):
                 self._say("T654", cell, row=row.number, columns=len(names))
                 break

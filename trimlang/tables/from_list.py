@@ -75,6 +75,7 @@ class _List(ListWriter):
             for row in rows
         ]
         body = list(zip(rows, cells_of, strict=True))[self._columns.begins :]
+        # Some instruments write the units in a row below the heading.
         if body and self._units_row(body[0][1]):
             del body[0]
         if self._columns.unit is None and ListColumn.FEET not in self._columns.places:

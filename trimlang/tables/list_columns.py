@@ -160,6 +160,7 @@ def below_its_title(
 ) -> tuple[list[TableRow], tuple[str, ...]]:
     """Return the rows from the heading on, and what to tell of titles that stand above it."""
     for at, row in enumerate(rows[:_TITLES]):
+        # A first row with figures is a date or a title with a number, or already a wall.
         if any(sign.isdigit() for cell in row.cells for sign in cell.text) and at == 0:
             continue
         filled = [cell for cell in row.cells if cell.text.strip()]

@@ -87,6 +87,7 @@ class RoomWriter:
             yield raw
             return
         head = raw[: line.name.span.end - 1]
+        # A tag that the room would get by itself need not be written.
         if line.tag is not None and line.tag.text != self._plain_tag:
             head += f" as {line.tag.text}"
         parts = [head]
@@ -98,6 +99,7 @@ class RoomWriter:
         ]
         if self.says_ends and not said:
             parts.append("ends in")
+        # A heading that names a casing keeps its own.
         cased_already = any(isinstance(fact, facts.Cased) for fact in line.facts)
         if self._once.casing is not None and not cased_already:
             parts.append(self._once.casing)

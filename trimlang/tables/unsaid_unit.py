@@ -50,6 +50,7 @@ def unsaid_unit(written: Iterable[str], *, comma_is_decimal: bool) -> UnsaidUnit
     values = [value for value in map(_value, bare) if value is not None]
     if not values:
         return UnsaidUnit()
+    # Only where people measure in metres or centimetres does a tape reading have a decimal comma.
     decimal_comma = [
         one for one in bare if "," in one and (comma_is_decimal or _not_thousands(one))
     ]
@@ -60,8 +61,10 @@ def unsaid_unit(written: Iterable[str], *, comma_is_decimal: bool) -> UnsaidUnit
             unit, below = LengthUnit.CM, _LONGEST_IN_CM
         remark = f"numbers without a unit have a decimal comma and are read as {unit}"
         return UnsaidUnit(unit, Fraction(below), remark)
+    # No wall is that long in inches, and whole numbers of that size are millimetres.
     if max(values) > LONGEST_WALL and all(value.denominator == 1 for value in values):
         return UnsaidUnit(LengthUnit.MM, None, "numbers without a unit are read as mm")
+    # Small numbers may be feet, metres or inches: nothing is guessed, and the remark asks.
     small = all(value < _LONGEST_IN_METRES for value in values)
     remark = "a number without a unit is inches; “unit mm” above the rooms says mm"
     if small:

@@ -79,16 +79,19 @@ def without_repeats(
         wall, other = walls[at], walls[after]
         one, two = said[at][Side.RIGHT], said[after][Side.LEFT]
         if isinstance(wall, tree.RunLine) and isinstance(other, tree.RunLine):
+            # Between two runs the joint belongs to both, so one of the two sides can go.
             _one_joint(at, after, room, walls, left, usual)
             continue
         for end, place, side in ((one, at, Side.RIGHT), (two, after, Side.LEFT)):
             run = walls[place]
             if isinstance(run, tree.RunLine) and not _over_scraps(room, run):
+                # Beside an opening a run stops square unless it says otherwise.
                 plain = end is not None and end.joint is stopped(run) and not end.rest
                 left[place][side] = None if plain else end
         if two is None or not two.joint.is_corner or not isinstance(other, tree.GapLine):
             continue
         if isinstance(wall, tree.GapLine):
+            # Between two bare walls a corner said at the first holds for the second too.
             if one is not None and one.joint is two.joint and two.rest in ("", one.rest):
                 left[after][Side.LEFT] = None
         elif left[at][Side.RIGHT] is None and may_stand[at]:

@@ -21,6 +21,7 @@ def cautions_of_job(result: Result, pen: Pen) -> Iterator[str]:
     """Yield the cautions of work at the saw that only some jobs have."""
     w, job = pen.words, result.job
     runs = [run for room in job.rooms for run in room.runs]
+    # A flexible trim bends without kerfs, so it asks for none of their cautions.
     bent = {name for run in runs if run.curve is not None for name in run.trims}
     if any(not job.trim(name).flexible for name in bent):
         yield w(
@@ -47,6 +48,7 @@ def cautions_of_job(result: Result, pen: Pen) -> Iterator[str]:
             "Crown below a slope: clamp it along its length and plane its bearing away from your"
             " hands; have a long bevel ripped by the yard."
         )
+    # A trim may stand in the file for another floor: only what this job cuts is warned of.
     used = {piece.trim for piece in result.pieces}
     thin = [one.name for one in job.trims if one.name in used and 0 < (one.thickness or 0) <= THIN]
     if thin:

@@ -72,6 +72,8 @@ def _carried(job: Job, room: Room, pieces: Iterable[Piece]) -> list[tuple[str, s
     found: list[tuple[str, str]] = []
     for name in dict.fromkeys(name for run in room.runs for name in run.trims):
         for strip in strips(room, job.trim(name)):
+            # A piece over an opening is filed under its first run; who stands at the next one looks
+            # there.
             for place in strip.runs[1:]:
                 ids = by_wall.get((labels[strip.runs[0]], name), [])
                 found += [(labels[place], one) for one in ids]

@@ -63,6 +63,7 @@ def _contradictions(plan: PlanFile) -> Iterator[tuple[str, str]]:
             yield "plan.json.pieces", f"“{name}” stands {times} times"
     if len(sticks) < len(plan.sticks):
         yield "plan.json.sticks", "two sticks have one name"
+    # A name that two sticks hold keeps one of them here, and so the sums differ.
     stick_of = {name: stick.id for stick in plan.sticks for name in stick.pieces}
     if sum(len(stick.pieces) for stick in plan.sticks) > len(stick_of):
         yield "plan.json.sticks", "a piece lies on two sticks"

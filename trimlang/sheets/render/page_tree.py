@@ -55,6 +55,7 @@ def _cut_down(element: Element) -> None:
         kinds = child.get("class", "").split()
         if ON_SCREEN in kinds or SIGN in kinds:
             element.remove(child)
+            # In this tree the text behind an element hangs on it, and would go with it.
             kept = (child.text or "" if SIGN in kinds else "") + (child.tail or "")
             if kept and before is not None:
                 before.tail = (before.tail or "") + kept
@@ -73,6 +74,7 @@ def _names_on_leaves(element: Element) -> None:
     be worked out anew.
     """
     for child in element:
+        # A drawing has ids of its own, for its clips and patterns.
         if child.tag == "svg":
             continue
         if len(child) and (name := child.get("id")):

@@ -49,6 +49,7 @@ def elevation_notes(face: WallFace, pieces: Mapping[str, Piece], pen: Pen) -> It
             yield f"{stretch.label}: {climb}"
     for boxes in face.boxes:
         yield box_sum(face.room, boxes.boxes, pen)
+    # What the drawing leaves out is named below it, so that every piece is found somewhere.
     shown = {one.piece.id for one in face.pieces}
     doors = {one.piece.run for one in face.pieces if one.piece.kind.of_casing}
     own = [one for one in pieces.values() if one.room == face.room.name and one.id not in shown]
