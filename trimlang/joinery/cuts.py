@@ -186,7 +186,7 @@ def end_cut(end: End, side: Side, trim: Trim, settings: Settings, laps: Side) ->
         setting=setting,
         lean=lean_of(side, long_edge),
         long_edge=long_edge,
-        inset=thickness * tangent(exact),
+        inset=thickness * tangent(exact) if exact else NOTHING,
         # Both cuts of a scarf are made with one setting and stay parallel, so nothing opens.
         gap=NOTHING if end.joint.laps else wedge(thickness, exact, setting),
         assumed=end.corner is None and end.joint.is_corner,

@@ -128,7 +128,7 @@ class Meeting:
         For crown, up to the end of its wall edge, along which its number is measured.
         """
         if self.meets is Meets.ITSELF:
-            return -self.scraps - self.short
+            return -self._less
         back, face = self.edges(trim)
         if self.meets is Meets.PLANE and not self.is_crooked:
             reach = min(back, face)  # cut square, so whichever edge touches first stops it
@@ -141,7 +141,12 @@ class Meeting:
             reach = back
         else:
             reach = max(back, face)
-        return reach - self.scraps - self.short
+        return reach - self._less if self._less else reach
+
+    @property
+    def _less(self) -> Fraction:
+        """How much of the wall's length the trim does not have at this end (inches)."""
+        return self.scraps + self.short if self.scraps else self.short
 
     def edges(self, trim: Trim) -> tuple[Fraction, Fraction]:
         """Return how far past the walls' corner the trim's back and its face reach (inches).

@@ -132,13 +132,14 @@ def _run_pieces(
     run, roll, hung = along_ceiling(run, trim, ends, settings, findings)
     left, right = _ends(wall, trim, roll)
     # What a corner adds is in `grows_at`.
-    exact = (
-        run.length
-        + grows_at(wall, trim, Side.LEFT)
-        + grows_at(wall, trim, Side.RIGHT)
-        + _past_the_tape(wall, trim, roll, Side.LEFT, left)
-        + _past_the_tape(wall, trim, roll, Side.RIGHT, right)
+    added = (
+        grows_at(wall, trim, Side.LEFT),
+        grows_at(wall, trim, Side.RIGHT),
+        _past_the_tape(wall, trim, roll, Side.LEFT, left),
+        _past_the_tape(wall, trim, roll, Side.RIGHT, right),
     )
+    # Most ends add nothing, and adding that takes as long as adding anything.
+    exact = sum(filter(None, added), run.length)
     # One rounding for the whole wall, however many pieces it is cut into.
     row = deciding_row(run.left, run.right, settings)
     length, rounding = round_length(exact, row, settings)
