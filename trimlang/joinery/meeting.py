@@ -15,6 +15,7 @@ from __future__ import annotations
 from dataclasses import replace
 from enum import Enum, auto
 from fractions import Fraction
+from functools import lru_cache
 from typing import Final
 
 from trimlang.joinery.remarks import Remark, SaidLength
@@ -106,9 +107,8 @@ class Meeting:
         # Nearly all corners are square, where the last line comes to no more than this.
         if corner == RIGHT:
             reach = line
-        # On the line that halves the corner: (1 + cos θ) ÷ sin θ = tan(90° - θ/2).
         elif line == out:
-            reach = out * tangent(RIGHT - corner / 2)
+            reach = out * _along_half(corner)
         else:
             reach = (line + out * cosine(corner)) / sine(corner)
         return reach if self.outside else -reach
@@ -186,6 +186,13 @@ class FreeEnd:
         """The opening or the bare wall that comes after it, if one does."""
         stretch = None if self.after is None else self.room.walk[self.after]
         return stretch if isinstance(stretch, Gap) else None
+
+
+@lru_cache(maxsize=4096)
+def _along_half(corner: Fraction) -> Fraction:
+    """Return how far along, for how far out, the line runs that halves a corner (degrees)."""
+    # (1 + cos θ) ÷ sin θ = tan(90° - θ/2)
+    return tangent(RIGHT - corner / 2)
 
 
 def meets_unlike(plain: Meeting, trim: Trim, there: Trim, beyond: Fraction, run: str) -> Meeting:

@@ -253,7 +253,9 @@ class Piece:
         """Whether the cuts cross, so that one of its edges has less than no length."""
         if self.length <= 0:
             return True
-        if self.wall_edge is None and not (self.left.inset or self.right.inset):
+        # Where not even the short points meet, no edge is less than nothing.
+        insets = (self.left.inset, self.right.inset)
+        if self.wall_edge is None and min(insets) >= 0 <= self.short_points:
             return False
         # The bottom edge is tested too: it is the edge that the tape ran along.
         if min(self.back, self.face, self._less_ends_at(Edge.BOTTOM)) < 0:

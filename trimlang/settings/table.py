@@ -14,7 +14,7 @@ from types import MappingProxyType
 from typing import Any, TypeVar
 
 from trimlang.joint_row import RoundedAs
-from trimlang.lengths.tape import Direction, Unit, marks_of_tape
+from trimlang.lengths.tape import Direction, Unit, marks_of_tape, steps_up
 from trimlang.settings.job_rows import JobRows
 from trimlang.settings.room_rows import RoomRows
 from trimlang.settings.setting_kinds import Setting
@@ -85,6 +85,11 @@ class Settings(RoomRows, JobRows):
     def tape_step(self) -> Fraction:
         """The distance between two marks on the job's tape, in inches."""
         return marks_of_tape(self.unit, self.rounding_step)
+
+    @cached_property
+    def squared_off(self) -> Fraction:
+        """What squaring both ends of a stick takes off it, up to the next mark (inches)."""
+        return 2 * steps_up(self.squares_off, self.tape_step)
 
     @property
     def spare_percent(self) -> Fraction:

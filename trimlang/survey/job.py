@@ -12,7 +12,7 @@ from trimlang.diagnostics import Span
 from trimlang.language.facts import Side
 from trimlang.language.stick_facts import BatchScope
 from trimlang.language.tree import GapKind
-from trimlang.lengths.tape import feet_text, steps_down, steps_up
+from trimlang.lengths.tape import feet_text, steps_down
 from trimlang.money import money_text
 from trimlang.record import record
 from trimlang.settings.table import Settings
@@ -93,9 +93,8 @@ class Trim:
         ]
         if not lengths:
             return None
-        step = settings.tape_step
         # The stick down and what is squared off up: either way on the safe side, as a plan does it.
-        return steps_down(max(lengths), step) - 2 * steps_up(settings.squares_off, step)
+        return steps_down(max(lengths), settings.tape_step) - settings.squared_off
 
 
 @record
