@@ -74,3 +74,12 @@ def test_room_for_a_spoiled_piece_stays_free_where_mitres_are_shared() -> None:
     parts = tuple(Part(f"p{i}", *shape) for i, shape in enumerate(shapes))
     blanks = (Blank("a", 1536, 1740), Blank("b", 3072, 2410), Blank("r", 877, 0, 1, 1, True))
     proven(Problem("base", parts, blanks, kerf=2, survive_loss=True))
+
+
+def test_a_stick_that_stays_whole_keeps_room_where_fewer_are_cut_then() -> None:
+    """Three sticks do for the pieces; a fourth one is had for a spoiled piece, and stays whole."""
+    parts = squares((75, 20, 92, 20, 15, 92))
+    blanks = (Blank("free", 8 * 116, 0), Blank("dear", 8 * 116, 3000))
+    plan = proven(Problem("base", parts, blanks, survive_loss=True))
+    assert plan.has_room_for_a_loss
+    assert (plan.cost, len(plan.sticks)) == (0, 3)

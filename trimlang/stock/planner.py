@@ -13,7 +13,7 @@ from trimlang.stock.packings.longest_first import plain_packing, quick_packing
 from trimlang.stock.packings.packing import Incumbent, Packing, better, packing_of
 from trimlang.stock.packings.rests import tidied
 from trimlang.stock.problem import NoPlan, Part, Plan, Problem, Watch
-from trimlang.stock.spare_for_a_loss import kept_room, with_both_kinds_of_spare
+from trimlang.stock.spare_for_a_loss import kept_room, kept_whole, with_both_kinds_of_spare
 from trimlang.stock.sticks.certifying import certificate_of, of_finer_grid
 from trimlang.stock.sticks.floor import cost_floor, count_floor, length_worth
 from trimlang.stock.sticks.timber import Timber, timber_of
@@ -114,6 +114,9 @@ def _planned(
         return NoPlan(problem, short_of_supply=True, sure=best.supply_short)
     # Whatever a bound was made from, it is never shown above a plan that was found.
     bound = min(best.bound, packing.cost)
+    certificate = best.certificate or certificate_of(timber, bound, best.worths, best.racks)
+    if reserve is not None:
+        timber, buying, packing, reserve = kept_whole(timber, buying, packing, reserve)
     return plan_of(
         problem,
         timber,
@@ -125,7 +128,7 @@ def _planned(
         stick_bound=best.stick_bound,
         plain=plain,
         proof=best.reason,
-        certificate=best.certificate or certificate_of(timber, bound, best.worths, best.racks),
+        certificate=certificate,
         work=best.work,
         proving=effort.prove,
     )

@@ -12,7 +12,11 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 from typing import Final, TypeAlias
 
+from trimlang.stock.mixes.buying import Buying
+from trimlang.stock.packings.longest_first import quick_packing
+from trimlang.stock.packings.packing import Packing
 from trimlang.stock.problem import NoPlan, Part, Plan, Problem, Status
+from trimlang.stock.sticks.timber import Timber, timber_of
 
 Keeping: TypeAlias = Callable[[Problem, Part | None, int, int], Plan | NoPlan]
 """Plans a problem with room for one more part and so much spare, in one of so many shares of the
@@ -73,6 +77,31 @@ def kept_room(problem: Problem, length: int) -> Part:
     return Part(name, length)
 
 
+def kept_whole(
+    timber: Timber, buying: Buying, packing: Packing, reserve: Part
+) -> tuple[Timber, Buying, Packing, Part]:
+    """Return a packing no dearer with room kept on a stick that stays whole, so that fewer are cut.
+
+    As it was, with its timber and the part that stands for the room, where a quick search finds
+    none.
+    """
+    problem = replace(timber.problem, parts=timber.problem.parts[:-1])
+    alone = any(
+        len(pattern) == 1 and reserve.id in timber.sizes[pattern[0]].ids
+        for _, pattern in packing.sticks
+    )
+    rooms = {timber.kinds[kind].room - problem.kerf for kind, _ in packing.sticks}
+    for room in sorted(rooms) if not alone else ():
+        if room >= reserve.length:
+            whole = replace(reserve, length=room)
+            other = timber_of(replace(problem, parts=(*problem.parts, whole)))
+            bought = Buying(other)
+            found = quick_packing(other, bought)
+            if found is not None and found.rank <= packing.rank:
+                return other, bought, found, whole
+    return timber, buying, packing, reserve
+
+
 def _ways(problem: Problem) -> Iterator[tuple[Part, int]]:
     """Yield the part that keeps the room, and the spare besides; see ``Certificate.cases``."""
     longest = problem.longest_lost
@@ -101,4 +130,4 @@ def _keeps_its_spare(plan: Plan) -> bool:
     return spare >= problem.spare and plan.has_room_for_a_loss
 
 
-__all__ = ["kept_room", "with_both_kinds_of_spare"]
+__all__ = ["kept_room", "kept_whole", "with_both_kinds_of_spare"]
