@@ -84,7 +84,7 @@ def near_limits(options: argparse.Namespace) -> int:
     from tests.trust.near_limits import any_near_limits
 
     # as a command has it (trimlang/cli): the lines that are kept are not looked through so often
-    gc.set_threshold(100_000, 20, 20)
+    gc.set_threshold(300_000, 20, 20)
     random, broken = Random(options.seed), 0
     feeder = Feeder(random)
     ends = monotonic() + options.seconds
