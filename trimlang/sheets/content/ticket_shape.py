@@ -181,7 +181,7 @@ def laid_out(
     facts = [*moved, *extra, *text.facts]
     if label:
         facts.sort(key=lambda fact: fact.extra)
-    facts = [replace(fact, text=fact.brief or fact.text) for fact in facts]
+    facts = [replace(fact, text=fact.brief) if fact.brief else fact for fact in facts]
     running = running or room.kind is Format.STRIP
     face, below, facts_tall = _folded(facts, room.facts(), high - over_facts, running=running)
     down = max(room.down, max(over_facts + facts_tall, under_cuts) + room.about())
