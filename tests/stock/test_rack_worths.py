@@ -1,5 +1,6 @@
 """A worth close to a rack leaves few patterns, and always those of a plan that there is."""
 
+from dataclasses import replace
 from random import Random
 
 from trimlang.stock.patterns.relaxation import Relaxation
@@ -64,3 +65,16 @@ def test_asking_for_a_worth_leaves_the_next_answer_as_it_was() -> None:
     again, same, _ = relaxation.solve()
     assert again == value
     assert list(same) == list(columns)
+
+
+def test_a_stick_that_the_rack_has_none_of_takes_no_digits_from_the_others() -> None:
+    for seed in range(6):
+        timber, _ = filled(Random(seed))
+        longer = Blank("b", 2 * ROOM, 2)
+        both = timber_of(replace(timber.problem, blanks=(longer, *timber.problem.blanks)))
+        relaxation = Relaxation(both, [(1, (n,)) for n in range(len(both.sizes))], lambda: 60.0)
+        worths = RackWorths(both, relaxation, lambda: 60.0)
+        assert worths.short([0, STICKS]) is None
+        worth = worths.tightest([0, STICKS])
+        assert worth is not None
+        assert worth.needed > 10**11, seed

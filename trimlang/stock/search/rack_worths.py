@@ -14,6 +14,9 @@ from trimlang.stock.sticks.timber import Timber
 CHANGED = 1e-3
 """The part of the sticks by which a rack is changed to see what it then falls short of."""
 
+DEAR = 1e2
+"""How many times as much as the dearest stick of a rack one that it has none of may be worth."""
+
 
 class RackWorths:
     """Finds worths for racks of one timber, with the linear program over patterns."""
@@ -42,6 +45,11 @@ class RackWorths:
             duals = relaxation.central_duals()
             if duals is None:
                 break
+            # Amid the best ones a stick that the rack has none of may be worth anything: it would
+            # leave the others few digits.
+            kinds = duals[len(self._timber.sizes) :]
+            most = max(kinds[kind] for kind, count in enumerate(counts) if count)
+            kinds[:] = kinds.clip(max=DEAR * most)
             worth, fresh = relaxation.priced(duals)
             closest = worth or closest
         return closest
