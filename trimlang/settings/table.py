@@ -33,12 +33,10 @@ class Settings(RoomRows, JobRows):
     Lengths are in inches, angles in degrees.
     """
 
-    __slots__ = ("__dict__", "_hash", "_said")
+    __slots__ = ("__dict__", "_said")
 
     def __init__(self, said: Mapping[str, object] = MappingProxyType({})) -> None:
         self._said = said
-        # Settings are part of many cache keys, so the hash is worked out once.
-        self._hash = hash(frozenset(said.items()))
 
     @classmethod
     def rows(cls) -> tuple[Setting[Any], ...]:
@@ -73,6 +71,11 @@ class Settings(RoomRows, JobRows):
 
     def __hash__(self) -> int:
         return self._hash
+
+    @cached_property
+    def _hash(self) -> int:
+        # Settings are part of many cache keys, so it is worked out once.
+        return hash(frozenset(self._said.items()))
 
     def __reduce__(self) -> tuple[object, ...]:
         return Settings, (dict(self._said),)
