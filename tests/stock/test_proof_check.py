@@ -9,6 +9,7 @@ from tests.stock.every_plan import least_of_every_plan
 from tests.stock.jobs import house, small_of_every_shape, triplets
 from trimlang.stock.certificate import Certificate
 from trimlang.stock.checking.proof_check import checked_plan, doubts
+from trimlang.stock.checking.stick_tops import StickTops
 from trimlang.stock.planner import plan_stock
 from trimlang.stock.problem import Blank, Part, Plan, Problem, Status
 
@@ -150,3 +151,11 @@ def test_no_check_lets_more_than_the_least_cost_pass(first: int) -> None:
         more = replace(plan, bound=least[0] + 1, cost=least[0] + 1)
         claim = replace(plan.certificate, bound=least[0] + 1)
         assert doubts(replace(more, certificate=claim)), seed
+
+
+def test_nothing_lies_on_a_stick_that_cannot_be_had() -> None:
+    # The short one shares as much as it measures with the one before it.
+    tops = StickTops({(50, -6, 0): 1, (6, -6, -6): 1}, [60, -1], kerf=0)
+    assert tops.lightest == [50, 0]
+    assert tops.hold((10_000, 5_000), (15_000, 0))
+    assert not tops.hold((10_000, 5_000), (14_999, 0))

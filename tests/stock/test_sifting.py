@@ -123,3 +123,11 @@ def test_a_rack_worth_less_than_the_parts_cannot_do() -> None:
 def test_an_empty_rack_leaves_nothing() -> None:
     timber, worth = small()
     assert sifted(timber, worth, [0], MANY) == []
+
+
+def test_a_piece_that_takes_no_room_beside_a_mitre_counts_for_its_worth() -> None:
+    parts = (Part("long", 50, -6, 0), Part("other", 50, -6, 0), Part("tip", 6, 0, -6))
+    timber = timber_of(Problem("base", parts, (Blank("a", 50, 1),)))
+    assert timber.sizes[1].least == 0
+    # Nothing may be wasted, and only both together are worth as much as a stick can be.
+    assert sifted(timber, Worth((15,), 15, (10, 5)), [1], MANY) == [(0, (0, 1))]

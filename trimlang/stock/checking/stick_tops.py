@@ -104,7 +104,8 @@ class StickTops:
             table = _least_rooms(used, most)
             return [bisect_right(table, room) - 1 if room >= 0 else 0 for room in self._rooms]
         row = best_by_room(used, most)
-        return [int(row[max(room, 0)]) for room in self._rooms]
+        # Where there is no stick, not even a piece that takes no room lies on it.
+        return [int(row[room]) if room >= 0 else 0 for room in self._rooms]
 
 
 def _all_within(found: Sequence[int], tops: Sequence[int]) -> bool:

@@ -64,8 +64,8 @@ def _best_of_rest(timber: Timber, worth: Worth, room: int) -> list[Any]:
         weight, value = timber.sizes[size].least, worth.of_size[size]
         # Counted from the table without this size, or a piece would be counted twice.
         before = table.copy()
-        if value > 0 and 0 < weight <= room:
-            for number in range(1, min(timber.demand[size], room // weight) + 1):
+        if value > 0 and weight <= room:
+            for number in range(1, _most(timber.demand[size], room, weight) + 1):
                 load = number * weight
                 np.maximum(
                     table[load:], before[: room + 1 - load] + number * value, out=table[load:]
@@ -102,13 +102,17 @@ def _walk(
                 found.append(pattern)
             continue
         weight, each = weights[size], values[size]
-        # A small piece may weigh nothing beside deep mitres: then only the demand limits it.
-        for number in range(min(counts[size], left // weight if weight else counts[size]) + 1):
+        for number in range(_most(counts[size], left, weight) + 1):
             after, worthy = left - number * weight, value + number * each
             # Else even the best of the sizes still to come does not reach what is needed.
             if worthy + rest[size + 1][after] >= needed:
                 stack.append((size + 1, after, worthy, pattern + (size,) * number))
     return found
+
+
+def _most(count: int, room: int, weight: int) -> int:
+    """How many of so many pieces a room may hold: all, where one weighs nothing beside mitres."""
+    return min(count, room // weight) if weight else count
 
 
 def _is_full(timber: Timber, pattern: Pattern, room: int) -> bool:
