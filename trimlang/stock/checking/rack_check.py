@@ -14,7 +14,7 @@ from typing import Final, TypeAlias
 
 from trimlang.record import record
 from trimlang.stock.checking.laid_tops import Laid, shared_by
-from trimlang.stock.solver import quiet_solver, solve_within
+from trimlang.stock.solver import SEARCH, quiet_solver, solve_within
 
 Pieces: TypeAlias = tuple[int, ...]
 """A pattern: the shapes of its pieces."""
@@ -29,8 +29,8 @@ ORDERS: Final = 4_000
 """The most orders of leans examined for one pattern; with more it is taken to fit."""
 
 NODES: Final = 20_000
-SECONDS: Final = 2.0
-"""The most branches of the solver, and an outer limit on its work."""
+SECONDS: Final = 10.0
+"""The most branches of the solver, so that every machine confirms the same, and an outer limit."""
 
 
 @record
@@ -183,7 +183,7 @@ def _may_be_chosen(rack: Listing, slack: int, listed: Sequence[tuple[int, Pieces
     import highspy
     import numpy as np
 
-    solver = quiet_solver({"mip_max_nodes": NODES, "presolve": "off"})
+    solver = quiet_solver({"mip_max_nodes": NODES, **SEARCH})
     inf = highspy.kHighsInf
     for piece, value in zip(rack.pieces, rack.values, strict=True):
         # What is cut beyond the count is worth no more than the rack has to spare.
