@@ -70,6 +70,11 @@ class RackCut:
         """Return worths that hold close to a rack in fractions of sticks."""
         return self._worths.around(usual)
 
+    def bought(self) -> Rack | None:
+        """Cut everything from sticks that are chosen on the way, for little money."""
+        laid = self._laid = self._laid or self.seeded(self._relaxation, Way.CHAINED)
+        return self._diver.bought(laid)
+
     def cut(self, counts: Sequence[int]) -> Answer:
         """Try to cut everything from ``counts`` sticks of each kind."""
         timber = self._timber

@@ -25,6 +25,9 @@ OTHERS: Final = 3
 NEARLY: Final = 0.8
 """What an answer uses this often, or more, is kept at once with what it uses wholly."""
 
+ROUNDS: Final = 2
+"""How often more patterns are priced at each step of a dive that chooses its sticks on the way."""
+
 Rack: TypeAlias = tuple[tuple[int, Pattern], ...]
 
 
@@ -107,6 +110,7 @@ class Diver:
     ) -> None:
         self._timber = timber
         self._holds = holds
+        self._shorter = timber.shorter
         self._seconds = seconds
 
     def dive(self, laid: Relaxation, counts: Sequence[int], retreats: int) -> Rack | None:
@@ -123,25 +127,47 @@ class Diver:
             return filled is not None
 
         def step_from(cut: _Cut) -> Step[_Cut, tuple[int, Pattern]] | None:
-            columns = self._solved(laid, cut)
+            columns = self._solved(laid, laid.pose_length, cut)
             return None if columns is None else self._step(laid, columns, cut)
 
         whole = _Cut(self._timber.demand, tuple(counts), ())
         cut = dive(whole, step_from, self._kept, ended, retreats, self._seconds)
         return None if cut is None else (*cut.sticks, *rest)
 
-    def _solved(self, laid: Relaxation, cut: _Cut) -> Any:
+    def bought(self, laid: Relaxation) -> Rack | None:
+        """Cut everything from sticks that are chosen on the way, for little money."""
+
+        def step_from(cut: _Cut) -> Step[_Cut, tuple[int, Pattern]] | None:
+            columns = self._solved(laid, laid.pose_cost, cut, ROUNDS)
+            return None if columns is None else self._step(laid, columns, cut)
+
+        def ended(cut: _Cut) -> bool:
+            return not any(cut.demand)
+
+        whole = _Cut(self._timber.demand, self._timber.most, ())
+        cut = dive(whole, step_from, self._kept, ended, 0, self._seconds)
+        return None if cut is None else cut.sticks
+
+    def _solved(
+        self,
+        laid: Relaxation,
+        pose: Callable[[Sequence[int], Sequence[int]], None],
+        cut: _Cut,
+        rounds: int = 0,
+    ) -> Any:
         """Return how often each column is used; None where the patterns do not cut everything."""
-        laid.pose_length(cut.demand, cut.left)
+        pose(cut.demand, cut.left)
         while self._seconds() > 0:
             _, columns, duals = laid.solve()
             if duals is None:
                 return None
             # Pieces are still left uncut: price more patterns, and give up when there are none.
-            if laid.lacking(columns) <= HAIR:
+            lacking = laid.lacking(columns) > HAIR
+            if rounds <= 0 and not lacking:
                 return columns
+            rounds -= 1
             if not laid.priced(duals)[1]:
-                return None
+                return None if lacking else columns
         return None
 
     def _step(self, laid: Relaxation, columns: Any, cut: _Cut) -> Step[_Cut, tuple[int, Pattern]]:
@@ -167,16 +193,19 @@ class Diver:
         """Cut what is still wanted of some patterns, while sticks for them are left."""
         demand, left, sticks = list(cut.demand), list(cut.left), list(cut.sticks)
         for kind, pattern in chosen:
-            wanted = {
-                size: min(number, demand[size])
-                for size, number in Counter(pattern).items()
-                if demand[size]
-            }
+            wanted: Counter[int] = Counter()
+            for longest in pattern:
+                # As in the program, a longer piece may stand for the next shorter that is wanted.
+                size: int | None = longest
+                while size is not None and wanted[size] >= demand[size]:
+                    size = self._shorter[size]
+                if size is not None:
+                    wanted[size] += 1
             # Other patterns of this step may have used the last stick, or cut the last of these
             # pieces.
             if left[kind] and wanted:
                 left[kind] -= 1
                 for size, number in wanted.items():
                     demand[size] -= number
-                sticks.append((kind, tuple(sorted(Counter(wanted).elements()))))
+                sticks.append((kind, tuple(sorted(wanted.elements()))))
         return _Cut(tuple(demand), tuple(left), tuple(sticks))

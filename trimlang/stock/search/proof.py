@@ -10,7 +10,6 @@ sticks are then looked for at the cost reached: fewer to carry, to square off an
 from __future__ import annotations
 
 from collections.abc import Callable
-from math import ceil
 from typing import Final
 
 from trimlang.stock.mixes.buying import Buying
@@ -22,14 +21,16 @@ from trimlang.stock.patterns.relaxation import BATCH, FIRST, Relaxation, Way
 from trimlang.stock.problem import Watch
 from trimlang.stock.search.cutting import RackCut
 from trimlang.stock.search.diving import Rack
-from trimlang.stock.solver import HAIR
 from trimlang.stock.sticks.floor import Worth, cost_floor, count_floor, spare_floor
 from trimlang.stock.sticks.timber import Timber
 
 MANY_STICKS: Final = 1_000
-"""With so many sticks the program's own rack is cut first, and racks close to it looked at."""
+"""With so many sticks racks close to what the program uses are looked at."""
+MANY_KINDS: Final = 30
+"""With more kinds, or so many sticks, the program's own answer is rounded first."""
 UNDECIDED: Final = 12
-"""So many mixes may be left undecided."""
+FEW_UNDECIDED: Final = 2
+"""So many mixes may be left undecided; and where there are many kinds, and so countless mixes."""
 FEWER: Final = 6
 """The most racks of fewer sticks tried."""
 FEW_KINDS: Final = 100
@@ -91,10 +92,12 @@ class _Search:
             self._racks = RackCut(timber, self._relaxation, self._seconds)
         # Of many mixes that cost nearly the same most are far from what the program uses.
         usual = self._relaxation.sticks_used()
-        if sum(usual) >= MANY_STICKS:
-            rounded = self._racks.cut([ceil(count - HAIR) for count in usual])
-            if rounded.sticks is not None:
-                self._take(rounded.sticks)
+        many = sum(usual) >= MANY_STICKS
+        if many or len(timber.kinds) > MANY_KINDS:
+            bought = self._racks.bought()
+            if bought is not None:
+                self._take(bought)
+        if many:
             self._known.worths.extend(self._racks.worths_around(usual))
 
     def _solve_cost(self, near: float, batch: int) -> None:
@@ -103,7 +106,7 @@ class _Search:
         ``near``: the part of the cost by which it may be missed.
         """
         relaxation = self._relaxation
-        relaxation.pose_cost()
+        relaxation.pose_cost(self._timber.demand, self._timber.most)
         spare = float(spare_floor(self._timber))
         sound: list[tuple[int, Worth]] = []
         while self._seconds() > 0:
@@ -130,7 +133,8 @@ class _Search:
         undecided: list[tuple[int, ...]] = []
         tried: set[tuple[int, ...]] = set()
         best.supply_short = False
-        while len(undecided) < UNDECIDED and seconds() > 0:
+        most = FEW_UNDECIDED if len(self._timber.kinds) > MANY_KINDS else UNDECIDED
+        while len(undecided) < most and seconds() > 0:
             if watch is not None:
                 watch(None if best.packing is None else best.packing.cost, best.bound)
             below = ceiling if best.packing is None else best.packing.cost

@@ -38,7 +38,7 @@ class RackWorths:
         misses none of them.
         """
         relaxation, closest = self._relaxation, None
-        relaxation.pose_rack(self._timber.demand, counts)
+        relaxation.pose_rack(self._timber.demand, counts, alone=True)
         relaxation.solve()
         fresh = 1
         while fresh and self._seconds() > 0:

@@ -79,6 +79,17 @@ class Timber:
         return tuple(size.count for size in self.sizes)
 
     @property
+    def shorter(self) -> tuple[int | None, ...]:
+        """For each size the next shorter one whose ends lean alike; None: there is none."""
+        last: dict[tuple[int, int], int] = {}
+        found: list[int | None] = [None] * len(self.sizes)
+        for size in range(len(self.sizes) - 1, -1, -1):
+            leans = self.sizes[size].left, self.sizes[size].right
+            found[size] = last.get(leans)
+            last[leans] = size
+        return tuple(found)
+
+    @property
     def most(self) -> tuple[int, ...]:
         """The most sticks of each kind that a plan could use and the supply allows."""
         # No plan cuts more sticks than there are parts: each stick that is cut holds one at least.
