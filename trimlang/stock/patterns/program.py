@@ -177,6 +177,9 @@ class PatternProgram:
             self._lp.changeCoeff(self._sizes + kind, self._share, float(count))
         self._price_lacks(LACK)
         self._pose_demand(demand)
+        # With very many rows the dual simplex may take ten thousand steps, the primal one dozens.
+        if self._sizes + self._kinds > LARGE:
+            self._lp.setOptionValue("simplex_strategy", 4)
 
     def pose_length(self, demand: Sequence[int], counts: Sequence[int]) -> None:
         """Ask how to cut the demand from ``counts`` sticks using the least length of them."""
