@@ -130,6 +130,6 @@ def _is_full(timber: Timber, pattern: Pattern, room: int) -> bool:
         if timber.sizes[size].weight > left:
             break
         # The fuller pattern is listed instead of this one.
-        if pattern.count(size) < timber.demand[size]:
+        if pattern.count(size) < timber.sizes[size].count:
             return False
     return True
