@@ -86,7 +86,7 @@ class _Search:
         # starts from its patterns.
         nests = timber.leaning and can_nest(timber.sizes, [kind.room for kind in timber.kinds])
         self._solve_cost(SOON if nests else 0.0, FIRST)
-        if nests:
+        if nests and not self._quickly_settled():
             self._relaxation = self._racks.seeded(self._relaxation, Way.NESTED)
             self._solve_cost(0.0, BATCH)
             self._racks = RackCut(timber, self._relaxation, self._seconds)
@@ -99,6 +99,27 @@ class _Search:
                 self._take(bought)
         if many:
             self._known.worths.extend(self._racks.worths_around(usual))
+
+    def _quickly_settled(self) -> bool:
+        """Tell whether quick packings of the cheapest mix, and of the fewest sticks, settle both.
+
+        Then the exact pricing of shared mitres, most of the work on a small job, can add nothing.
+        """
+        best, known = self._best, self._known
+        if best.packing is None:
+            return False
+        mix, _ = self._mixes.cheapest(known, best.packing.cost, self._seconds())
+        if mix is not None and not self._filled(mix.counts):
+            return False
+        counts, least = self._mixes.fewest(known, best.packing.cost, self._seconds())
+        return least >= len(best.packing.sticks) or (counts is not None and self._filled(counts))
+
+    def _filled(self, counts: tuple[int, ...]) -> bool:
+        """Keep a quick packing of a rack, if it holds everything."""
+        sticks = fill_counts(self._timber, self._timber.demand, counts)
+        if sticks is not None:
+            self._take(tuple(sticks))
+        return sticks is not None
 
     def _solve_cost(self, near: float, batch: int) -> None:
         """Price patterns until the bound meets the program's cost, and keep the best worths.
