@@ -233,7 +233,7 @@ def _from_order(
     bought = _as_purchases(packs)
     if not bought or not _enough(problem, bought):
         return None
-    # What the order has is paid already: to the planner it is as free as a rest in hand.
+    # What the order has is paid already: to the planner it costs nothing.
     own = {f"{blank.key}, bought": blank for blank in _for_sale(problem) if packs[blank.key]}
     paid = tuple(
         replace(blank, key=key, price=0, pack=1, limit=packs[blank.key] * blank.pack)

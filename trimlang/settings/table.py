@@ -104,7 +104,7 @@ class Settings(RoomRows, JobRows):
         return Fraction(0) if only else self.spare
 
     @cached_property
-    def rule(self) -> dict[RoundedAs, tuple[Direction, Fraction]]:
+    def rule(self) -> Mapping[RoundedAs, tuple[Direction, Fraction]]:
         """The rounding rule that holds here, its rows in the order that decides."""
         return dict(self.rounding)
 

@@ -208,8 +208,8 @@ def _packing_like(plan: Plan, timber: Timber, buying: Buying) -> Packing | None:
 def _prove(
     timber: Timber, buying: Buying, best: Incumbent, ends: float, watch: Watch | None
 ) -> None:
-    # The solver is slow to load, and most jobs never come here.
     """Search with a solver until this thread's CPU time reaches ``ends``."""
+    # The solver is slow to load, and most jobs never come here.
     from trimlang.stock.search.proof import prove
 
     prove(timber, buying, best, lambda: ends - thread_time(), watch)

@@ -48,7 +48,7 @@ class RackWorths:
             # Amid the best ones a stick that the rack has none of may be worth anything: it would
             # leave the others few digits.
             kinds = duals[len(self._timber.sizes) :]
-            most = max(kinds[kind] for kind, count in enumerate(counts) if count)
+            most = max((kinds[kind] for kind, count in enumerate(counts) if count), default=0.0)
             kinds[:] = kinds.clip(max=DEAR * most)
             worth, fresh = relaxation.priced(duals)
             closest = worth or closest
