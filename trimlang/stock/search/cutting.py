@@ -24,6 +24,8 @@ from trimlang.stock.sticks.timber import Pattern, Timber
 FEW_RETREATS = 2
 RETREATS = 8
 """The most steps undone in the first dive, and in the one after no list has settled the rack."""
+DIVES = 4
+"""How often that one is made, each time with the patterns that were priced on the way before."""
 PATTERNS = 15_000
 """The most patterns listed."""
 SEEDS = 3
@@ -93,7 +95,11 @@ class RackCut:
         answer = self._among_allowed(counts)
         if answer != Answer():
             return answer
-        return Answer(sticks=self._diver.dive(laid, counts, RETREATS))
+        for _ in range(DIVES):
+            sticks = self._diver.dive(laid, counts, RETREATS)
+            if sticks is not None:
+                break
+        return Answer(sticks=sticks)
 
     def _among_allowed(self, counts: Sequence[int]) -> Answer:
         """Search the patterns that a worth close to the rack's allows, if they are few."""
