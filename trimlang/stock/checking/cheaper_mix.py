@@ -132,7 +132,7 @@ class CheaperMix:
             return most
 
         order = sorted(range(len(kinds)), key=width)
-        self._stock.kinds = [kinds[at] for at in order]
+        self._stock.put_in(order)
         self._places = [self._places[at] for at in order]
         self._tops = [[tops[at] for at in order] for tops in self._tops]
 

@@ -14,7 +14,7 @@ from typing import Final, TypeAlias
 
 from trimlang.record import record
 from trimlang.stock.checking.laid_tops import Laid, shared_by
-from trimlang.stock.solver import SEARCH, quiet_solver, solve_within
+from trimlang.stock.solver import SEARCH, add_column, quiet_solver, solve_within
 
 Pieces: TypeAlias = tuple[int, ...]
 """A pattern: the shapes of its pieces."""
@@ -192,17 +192,8 @@ def _may_be_chosen(rack: Listing, slack: int, listed: Sequence[tuple[int, Pieces
     for count in rack.counts:
         solver.addRow(-inf, float(count), 0, np.zeros(0, dtype=np.int32), np.zeros(0))
     for place, pattern in listed:
-        numbers = Counter(pattern)
-        rows = [*numbers, len(rack.pieces) + place]
-        factors = [*map(float, numbers.values()), 1.0]
-        solver.addCol(
-            0.0,
-            0.0,
-            float(rack.counts[place]),
-            len(rows),
-            np.array(rows, dtype=np.int32),
-            np.array(factors),
-        )
+        entries = {**Counter(pattern), len(rack.pieces) + place: 1}
+        add_column(solver, 0.0, float(rack.counts[place]), entries)
     columns = len(listed)
     solver.changeColsIntegrality(
         columns,

@@ -71,6 +71,11 @@ class StockPrices:
         least = min((sort.rate / sort.length for sort in bought), default=0.0)
         self.spare_rate = least * problem.spare
 
+    def put_in(self, order: Sequence[int]) -> None:
+        """Put the sorts in another order, given by the numbers that they have."""
+        self.kinds = [self.kinds[at] for at in order]
+        self._tables = [self._tables[at] for at in order]
+
     def at_least(self, counts: Sequence[int]) -> float:
         """Return a bound on their cost: without spare, or with it at the best rates.
 
