@@ -115,11 +115,12 @@ class RackCut:
         held = [stick for stick in patterns if self._holds(stick)]
         beyond, seconds = worth.beyond(counts), self._seconds()
         choice = choose(self._timber, held, counts, beyond, seconds)
+        if choice.sticks is not None or not choice.settled:
+            return Answer(sticks=choice.sticks)
         # A pattern that could not be laid in the orders tried might still be laid in another: then
         # a failed choice proves nothing.
         sure = all(self._settles(stick) for stick in patterns if not self._holds(stick))
-        impossible = choice.settled and choice.sticks is None and sure
-        return Answer(sticks=choice.sticks, impossible=worth if impossible else None)
+        return Answer(impossible=worth if sure else None)
 
     def seeded(self, relaxation: Relaxation, way: Way) -> Relaxation:
         """Return a program of another pricing, with the best patterns of one just solved."""
