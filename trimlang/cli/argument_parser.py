@@ -14,7 +14,6 @@ class PlainParser(argparse.ArgumentParser):
     """Prints messages without the characters in the user's words that a terminal would obey."""
 
     def _print_message(self, message: str, file: Any = None) -> None:
-
         # A file's name or an option's value, as typed, is part of argparse's messages.
         text = "\n".join(map(printable, message.split("\n")))
         if file is sys.stdout:

@@ -69,13 +69,7 @@ def contradicting(course: Course, findings: Findings) -> Closing:
         wrong=wrong,
         settled=tuple(settled),
     )
-    return Closing(
-        room.name,
-        Verdict.TURNS_WRONG,
-        room.settings.unit,
-        room.settings.rounding_step,
-        slips=slips,
-    )
+    return _turns_wrong(room, slips)
 
 
 def not_round(course: Course, turned: Fraction, findings: Findings) -> Closing:
@@ -91,13 +85,17 @@ def not_round(course: Course, turned: Fraction, findings: Findings) -> Closing:
     unsaid = unsaid_places(course)
     if not unsaid:
         findings.say("T311", room.span, **facts, likely=_likely(slips))
-        unit, step = room.settings.unit, room.settings.rounding_step
-        return Closing(room.name, Verdict.TURNS_WRONG, unit, step, slips=slips)
+        return _turns_wrong(room, slips)
     # Where the file does not say how two stretches meet, what is missing may be there.
     places = ", or between ".join(between(course, at) for at in unsaid[:MOST_NAMED])
     told = f"{_likely(slips)} " if slips else ""
     findings.say("T320", room.span, **facts, places=places, likely=told)
     return unchecked(room, Unchecked.UNSAID, slips)
+
+
+def _turns_wrong(room: Room, slips: tuple[Slip, ...]) -> Closing:
+    unit, step = room.settings.unit, room.settings.rounding_step
+    return Closing(room.name, Verdict.TURNS_WRONG, unit, step, slips=slips)
 
 
 def explained(
