@@ -27,7 +27,7 @@ PARTS: Final[dict[str, tuple[tuple[str, ...], ...]]] = {
     "published": (("stock", "--instances", INSTANCES, "--limit", "30", "--houses", "0"),),
     "hard": tuple(
         ("stock", "--instances", INSTANCES, "--rivals", "0", "--houses", "0", "--only", only)
-        for only in ("Hard28", "AI", "GI")
+        for only in ("Hard28", "AI", "ANI", "GI")
     ),
     "techniques": (("techniques", "--instances", INSTANCES),),
     "tape-marks": (("tape_marks",),),
